@@ -24,6 +24,8 @@ public sealed class Project
     private readonly Lazy<AccountPlacement> placement;
     private readonly Lazy<PackageStatus> status;
     private readonly Lazy<TimePhased> timePhased;
+    private readonly Lazy<ElementTotals> totals;
+    private readonly Lazy<ElementTotals> hourTotals;
 
     public Project(IEnumerable<Table> tables, long revision)
     {
@@ -48,6 +50,20 @@ public sealed class Project
         );
         status = new(() => new PackageStatus(Baseline, Periods, this[StatusTable.Definition]));
         timePhased = new(MakeTimePhased);
+        totals = new(() =>
+            new ElementTotals(
+                Tree,
+                Tree.Elements.Longs(ElementTable.Allotted),
+                Baseline.TotalBudget
+            )
+        );
+        hourTotals = new(() =>
+            new ElementTotals(
+                Tree,
+                Tree.Elements.Longs(ElementTable.AllottedHours),
+                Baseline.BudgetHours
+            )
+        );
     }
 
     /// <summary>A project without a single row.</summary>
@@ -76,6 +92,23 @@ public sealed class Project
 
     /// <summary>Planned value, earned value, actual cost and commitments over all periods.</summary>
     public TimePhased TimePhased => timePhased.Value;
+
+    /// <summary>Budgets, allotted money and gaps at every element, in minor units.</summary>
+    public ElementTotals Totals => totals.Value;
+
+    /// <summary>The same for hours, in hundredths.</summary>
+    public ElementTotals HourTotals => hourTotals.Value;
+
+    /// <summary>The cuts of the project, or of what lies under an element (by its position; −1 for all).</summary>
+    public Cuts CutsUnder(int under) =>
+        new(
+            Tree,
+            Placement,
+            this[UnitTable.Definition],
+            this[GroupTable.Definition],
+            this[GroupMemberTable.Definition],
+            under
+        );
 
     public Table this[TableDefinition definition] => tables[ProjectLayout.IndexOf(definition)];
 

@@ -25,6 +25,30 @@ public static class BudgetLedger
         return balance;
     }
 
+    /// <summary>What was posted to each control account, by its row, in minor units.</summary>
+    public static long[] Distributed(Table postings, Table accounts)
+    {
+        var from = postings.Ints(PostingTable.From);
+        var to = postings.Ints(PostingTable.To);
+        var amounts = postings.Longs(PostingTable.Amount);
+        var distributed = new long[accounts.Count];
+        for (var row = 0; row < amounts.Length; row++)
+        {
+            Book(from[row], PostingTable.From, -amounts[row]);
+            Book(to[row], PostingTable.To, amounts[row]);
+        }
+
+        return distributed;
+
+        void Book(int fund, ColumnDefinition column, long amount)
+        {
+            if (column.DecodeReference(fund) is (>= 0, var id))
+            {
+                distributed[accounts.RowOf(id)] += amount;
+            }
+        }
+    }
+
     private static bool IsUndistributed(int fund) =>
         fund == ColumnDefinition.EncodeWord(PostingTable.Undistributed)
         || fund == ColumnDefinition.EncodeWord(PostingTable.Allowances);

@@ -56,7 +56,12 @@ public sealed class MergeSources
 /// </summary>
 public static class TableMerge
 {
-    public static MergeResult Into(Table current, IncomingRows incoming, bool replace)
+    public static MergeResult Into(
+        Table current,
+        IncomingRows incoming,
+        bool replace,
+        IReadOnlySet<int> broken
+    )
     {
         var definition = current.Definition;
         Column[] given = [.. incoming.Builders.Select(builder => builder.Build())];
@@ -68,6 +73,11 @@ public static class TableMerge
         List<int> altered = [];
         for (var row = 0; row < incoming.Count; row++)
         {
+            if (broken.Contains(row))
+            {
+                continue;
+            }
+
             var earlier = seen.AddOrFind(row);
             if (earlier != row)
             {
@@ -88,6 +98,41 @@ public static class TableMerge
 
         return work.Finish(repeated, altered);
     }
+
+    /// <summary>
+    /// For a table whose key is one code: the ids that codes will have once the incoming rows are merged; 0 for a code
+    /// that neither the table nor the rows know.
+    /// </summary>
+    public static Func<string, int> IdsByCode(
+        Table current,
+        IncomingRows incoming,
+        IReadOnlySet<int> broken
+    )
+    {
+        var codes = (TextColumnBuilder)incoming.Builders[current.Definition.Keys[0].Index];
+        Dictionary<string, int> added = new(StringComparer.Ordinal);
+        var nextId = FirstNewId(current);
+        for (var row = 0; row < incoming.Count; row++)
+        {
+            if (
+                !broken.Contains(row)
+                && codes[row] is { } code
+                && current.RowOfCode(code) < 0
+                && added.TryAdd(code, nextId)
+            )
+            {
+                nextId++;
+            }
+        }
+
+        return code =>
+            current.RowOfCode(code) is var row and >= 0
+                ? current.Ids[row]
+                : added.GetValueOrDefault(code);
+    }
+
+    private static int FirstNewId(Table current) =>
+        current.Ids.Length == 0 ? 1 : current.Ids.Max() + 1;
 
     private sealed class Work
     {
@@ -120,7 +165,7 @@ public static class TableMerge
             this.replace = replace;
             changed = new ColumnBuilder?[given.Length];
             hit = new bool[current.Count];
-            firstAddedId = current.Ids.Length == 0 ? 1 : current.Ids.Max() + 1;
+            firstAddedId = FirstNewId(current);
             nextId = firstAddedId;
         }
 

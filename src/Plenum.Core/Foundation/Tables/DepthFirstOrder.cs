@@ -1,7 +1,4 @@
-using Plenum.Core.Foundation;
-using Plenum.Core.Foundation.Tables;
-
-namespace Plenum.Core.Breakdown;
+namespace Plenum.Core.Foundation.Tables;
 
 /// <summary>
 /// Puts rows that name their parent into depth-first order: a parent before its children, a subtree in one piece,
