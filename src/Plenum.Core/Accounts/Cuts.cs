@@ -42,6 +42,16 @@ public sealed class Cuts
         end = whole ? tree.Count : tree.SubtreeEnd[under];
     }
 
+    /// <summary>One row for all of it.</summary>
+    public Cut Whole()
+    {
+        List<CutRow> rows = [new CutRow(tree.Count == 0 ? "" : tree.Code(first), "", 0)];
+        return new Cut("whole", rows, PackageRows(_ => 0), ChargeRows(_ => 0))
+        {
+            RowOfUndistributed = UndistributedRow(rows),
+        };
+    }
+
     public Cut ByAccount()
     {
         var accounts = placement.Accounts;
@@ -134,6 +144,11 @@ public sealed class Cuts
     /// <param name="level">Elements of this level and the leaves above it; null for every element.</param>
     public Cut ByElement(int? level)
     {
+        if (level is not null && tree.Count > 0)
+        {
+            level = Math.Max(level.Value, tree.Level[first]);
+        }
+
         List<CutRow> rows = [];
         var rowOfElement = new int[tree.Count];
         rowOfElement.AsSpan().Fill(Cut.Outside);
