@@ -135,7 +135,7 @@ internal sealed class StatusGenerator(Draft draft)
                     state,
                     row,
                     "quantity",
-                    20,
+                    45,
                     () => draft.Decimal(dice.Between(1, 90_000), 2),
                     !mustGiveQuantity
                 );
