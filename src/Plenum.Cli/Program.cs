@@ -1,6 +1,73 @@
+using System.CommandLine;
+using System.Text;
+using Plenum.Cli.Commands;
+
 namespace Plenum.Cli;
 
-internal static class Program
+/// <summary>The command <c>plenum</c>.</summary>
+public static class Program
 {
-    private static int Main() => 0;
+    private static async Task<int> Main(string[] args)
+    {
+        Console.OutputEncoding = new UTF8Encoding(encoderShouldEmitUTF8Identifier: false);
+        using var stop = new CancellationTokenSource();
+        Console.CancelKeyPress += (_, pressed) =>
+        {
+            pressed.Cancel = true;
+            stop.Cancel();
+        };
+        return await RunAsync(
+            args,
+            new CliContext(Console.Out, Console.Error, TimeProvider.System),
+            stop.Token
+        );
+    }
+
+    /// <summary>Runs one command line. Answers go to the context's output, messages and progress to its error writer.</summary>
+    /// <returns>An <see cref="ExitCode"/>.</returns>
+    public static async Task<int> RunAsync(string[] args, CliContext context, CancellationToken ct)
+    {
+        if (args.Length == 0)
+        {
+            await context.Out.WriteAsync(WhatNext.Text);
+            return ExitCode.Done;
+        }
+
+        var root = new RootCommand(
+            "Plenum: break a project down, watch it, and carry it to its end."
+        )
+        {
+            DemoCommand.Build(context),
+            NewCommand.Build(context),
+            ImportCommand.Build(context),
+            ExportCommand.Build(context),
+            CheckCommand.Build(context),
+            TreeCommand.Build(context),
+            AccountsCommand.Build(context),
+            ForecastCommand.Build(context),
+        };
+        var parsed = root.Parse(args);
+        if (parsed.Errors.Count > 0)
+        {
+            foreach (var error in parsed.Errors)
+            {
+                await context.Error.WriteLineAsync(error.Message);
+            }
+
+            await context.Error.WriteLineAsync(
+                "plenum --help, or plenum COMMAND --help, says what is expected."
+            );
+            return ExitCode.WrongUsage;
+        }
+
+        return await parsed.InvokeAsync(
+            new InvocationConfiguration
+            {
+                Output = context.Out,
+                Error = context.Error,
+                EnableDefaultExceptionHandler = false,
+            },
+            ct
+        );
+    }
 }

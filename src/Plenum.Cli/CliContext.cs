@@ -1,0 +1,97 @@
+using System.CommandLine;
+using System.Globalization;
+using Plenum.Cli.Output;
+using Plenum.Core.Foundation;
+using Plenum.Store;
+using Plenum.Workbench;
+using Plenum.Workbench.Questions;
+
+namespace Plenum.Cli;
+
+/// <summary>Where a command writes, what time it is, and how what goes wrong is told.</summary>
+public sealed class CliContext(TextWriter output, TextWriter error, TimeProvider clock)
+{
+    public TextWriter Out => output;
+
+    public TextWriter Error => error;
+
+    public TimeProvider Clock => clock;
+
+    /// <summary>Runs a command's work and turns what can go wrong into a message and an exit status.</summary>
+    public int Run(ParseResult parsed, Func<bool, int> work)
+    {
+        var json = parsed.GetValue(CommonOptions.Json);
+        try
+        {
+            return work(json);
+        }
+        catch (QuestionException wrong)
+        {
+            Error.WriteLine(wrong.Message);
+            return ExitCode.WrongUsage;
+        }
+        catch (StoreException refused)
+        {
+            Refuse(
+                json,
+                parsed.GetValue(CommonOptions.Project)?.Name ?? "project",
+                refused.Message
+            );
+            return refused.Problem == StoreProblem.ReadOnly
+                ? ExitCode.NotAllowed
+                : ExitCode.BadInput;
+        }
+        catch (Exception io) when (io is IOException or UnauthorizedAccessException)
+        {
+            Refuse(json, "files", io.Message);
+            return io is UnauthorizedAccessException ? ExitCode.NotAllowed : ExitCode.BadInput;
+        }
+        catch (OperationCanceledException)
+        {
+            Error.WriteLine("Stopped; nothing has changed.");
+            return ExitCode.BadInput;
+        }
+    }
+
+    /// <summary>Opens the project that the command names, with progress.</summary>
+    internal OpenProject Open(ParseResult parsed, ProgressLine progress, CancellationToken ct) =>
+        OpenProject.Open(
+            parsed.GetRequiredValue(CommonOptions.Project).FullName,
+            Clock,
+            progress.As("opening"),
+            ct
+        );
+
+    private void Refuse(bool json, string file, string message)
+    {
+        if (json)
+        {
+            var errors = new InputErrors();
+            errors.Add(file, "", message);
+            InputErrorList.WriteJson(Out, errors);
+        }
+
+        Error.WriteLine(message);
+    }
+
+    /// <summary>A date as a command line has it.</summary>
+    internal static DateOnly? ParseDate(string? text)
+    {
+        if (text is null)
+        {
+            return null;
+        }
+
+        return DateOnly.TryParseExact(
+            text,
+            "yyyy-MM-dd",
+            CultureInfo.InvariantCulture,
+            DateTimeStyles.None,
+            out var date
+        )
+            ? date
+            : throw new QuestionException(
+                $"\"{text}\" is not a date; a date such as 2026-03-31 is expected."
+            );
+    }
+}

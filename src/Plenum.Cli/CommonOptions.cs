@@ -1,0 +1,37 @@
+using System.CommandLine;
+
+namespace Plenum.Cli;
+
+/// <summary>Arguments and options that several commands share.</summary>
+internal static class CommonOptions
+{
+    public static readonly Argument<FileInfo> Project = new("PROJECT")
+    {
+        Description = "The project: a .plenum file.",
+    };
+
+    public static readonly Option<bool> Json = new("--json")
+    {
+        Description = "Answer with one JSON document.",
+        Recursive = true,
+    };
+
+    public static readonly Option<string?> At = new("--at")
+    {
+        Description =
+            "Everything is taken at the last period end on or before this date (2026-03-31).",
+        HelpName = "DATE",
+    };
+
+    public static readonly Option<string?> Under = new("--under")
+    {
+        Description = "Only this element and what is under it.",
+        HelpName = "CODE",
+    };
+
+    public static readonly Option<int?> Level = new("--level")
+    {
+        Description = "Level; the root is 1.",
+        HelpName = "N",
+    };
+}

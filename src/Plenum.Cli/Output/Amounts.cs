@@ -1,0 +1,66 @@
+using System.Globalization;
+using Plenum.Core.Foundation;
+
+namespace Plenum.Cli.Output;
+
+/// <summary>
+/// Shows amounts in one unit for a whole table: units, thousands or millions of the currency, by the size of the
+/// whole. Rounded for display only.
+/// </summary>
+internal sealed class Amounts
+{
+    private const decimal Million = 1_000_000;
+    private const decimal Thousand = 1_000;
+    private const int SmallestOfAUnit = 100;
+
+    private static readonly NumberFormatInfo Format = new()
+    {
+        NumberGroupSeparator = "\u202F",
+        NegativeSign = "\u2212",
+    };
+
+    private readonly decimal unit;
+    private readonly int decimals;
+
+    public Amounts(decimal whole, Currency currency)
+    {
+        unit =
+            whole >= SmallestOfAUnit * Million ? Million
+            : whole >= SmallestOfAUnit * Thousand ? Thousand
+            : 1;
+        decimals = unit == 1 ? currency.Digits : 1;
+        Unit =
+            unit == Million ? currency.Code + " million"
+            : unit == Thousand ? currency.Code + " thousand"
+            : currency.Code;
+    }
+
+    /// <summary>What the amounts are in, such as "EUR million".</summary>
+    public string Unit { get; }
+
+    public string Amount(decimal? amount) => Number(amount / unit, decimals);
+
+    /// <summary>One decimal more than an amount, always signed.</summary>
+    public string Variance(decimal? amount)
+    {
+        var text = Number(amount / unit, unit == 1 ? decimals : decimals + 1);
+        return amount > 0 ? "+" + text : text;
+    }
+
+    /// <summary>An index with two decimals.</summary>
+    public static string Index(decimal? ratio, int digits = 2) => Number(ratio, digits);
+
+    public static string Percent(decimal? fraction) =>
+        fraction is null ? "–" : Number(fraction * 100, 1) + " %";
+
+    public static string Count(decimal count) => Number(count, 0);
+
+    public static string Day(DateOnly? date) =>
+        date?.ToString("d MMM yyyy", CultureInfo.InvariantCulture) ?? "–";
+
+    private static string Number(decimal? number, int digits) =>
+        number is { } given
+            ? Math.Round(given, digits, MidpointRounding.AwayFromZero)
+                .ToString("N" + digits.ToString(CultureInfo.InvariantCulture), Format)
+            : "–";
+}

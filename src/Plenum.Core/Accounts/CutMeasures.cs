@@ -1,0 +1,214 @@
+using Plenum.Core.Foundation.Tables;
+using Plenum.Core.Status;
+
+namespace Plenum.Core.Accounts;
+
+/// <summary>Sums the measures of a cut at a period's end.</summary>
+public static class CutMeasures
+{
+    /// <param name="source">The project over time.</param>
+    /// <param name="cut">The cut.</param>
+    /// <param name="period">Index of the period at whose end everything is taken; −1 before the first.</param>
+    /// <param name="periodOnly">Offsets are those of the period alone, and what was before it is given too.</param>
+    /// <returns>One for each row of the cut, rolled up; and the total of all, undistributed budget included.</returns>
+    /// <exception cref="OverflowException">A sum does not fit.</exception>
+    public static (MeasureSums[] Rows, MeasureSums Total) At(
+        TimePhased source,
+        Cut cut,
+        int period,
+        bool periodOnly
+    )
+    {
+        var rows = new MeasureSums[cut.Rows.Count];
+        AddPackages(source, cut, period, periodOnly, rows);
+        AddCharges(source, cut, period, periodOnly, rows);
+        if (cut.RowOfUndistributed >= 0)
+        {
+            rows[cut.RowOfUndistributed]
+                .Add(
+                    new MeasureSums
+                    {
+                        BudgetAtCompletion = source.Undistributed,
+                        Remaining = source.Undistributed,
+                    }
+                );
+        }
+
+        return (rows, RollUp(cut, rows));
+    }
+
+    private static void AddPackages(
+        TimePhased source,
+        Cut cut,
+        int period,
+        bool periodOnly,
+        MeasureSums[] rows
+    )
+    {
+        var reader = new AtomReader(source, period, periodOnly);
+        Span<MeasureSums> atoms = stackalloc MeasureSums[CostElements.Count];
+        for (var package = 0; package < cut.RowOfPackage.Length; package++)
+        {
+            var row = cut.RowOfPackage[package];
+            if (row < 0)
+            {
+                continue;
+            }
+
+            reader.Read(package, atoms);
+            if (cut.ByCostElement)
+            {
+                for (var costElement = 0; costElement < CostElements.Count; costElement++)
+                {
+                    atoms[costElement].BookOffsets();
+                    rows[costElement].Add(atoms[costElement]);
+                }
+            }
+            else
+            {
+                MeasureSums sum = default;
+                foreach (ref readonly var atom in atoms)
+                {
+                    sum.Add(atom);
+                }
+
+                sum.Packages = 1;
+                sum.BookOffsets();
+                rows[row].Add(sum);
+            }
+        }
+    }
+
+    /// <summary>
+    /// What is charged to an account as such counts there like one more package without budget, in cost only.
+    /// </summary>
+    private static void AddCharges(
+        TimePhased source,
+        Cut cut,
+        int period,
+        bool periodOnly,
+        MeasureSums[] rows
+    )
+    {
+        var actual = source.Actual.Accounts;
+        for (var account = 0; account < cut.RowOfCharges.Length; account++)
+        {
+            var row = cut.RowOfCharges[account];
+            if (row < 0)
+            {
+                continue;
+            }
+
+            MeasureSums sum = default;
+            for (var costElement = 0; costElement < CostElements.Count; costElement++)
+            {
+                var series = (account * CostElements.Count) + costElement;
+                MeasureSums charge = new()
+                {
+                    ActualCost = actual.At(series, period),
+                    ActualBefore = periodOnly ? actual.At(series, period - 1) : 0,
+                    ActualThreeBefore = actual.At(series, period - 3),
+                };
+                if (cut.ByCostElement)
+                {
+                    charge.BookOffsets();
+                    rows[costElement].Add(charge);
+                }
+                else
+                {
+                    sum.Add(charge);
+                }
+            }
+
+            if (!cut.ByCostElement)
+            {
+                sum.BookOffsets();
+                rows[row].Add(sum);
+            }
+        }
+    }
+
+    private static MeasureSums RollUp(Cut cut, MeasureSums[] rows)
+    {
+        var deepest = 0;
+        foreach (var row in cut.Rows)
+        {
+            deepest = Math.Max(deepest, row.Level);
+        }
+
+        var below = new MeasureSums[deepest + 2];
+        for (var row = rows.Length - 1; row >= 0; row--)
+        {
+            var level = cut.Rows[row].Level;
+            rows[row].Add(below[level + 1]);
+            below[level + 1] = default;
+            below[level].Add(rows[row]);
+        }
+
+        return below[0];
+    }
+
+    /// <summary>Reads the measures of a package by cost element.</summary>
+    private readonly struct AtomReader
+    {
+        private readonly TimePhased source;
+        private readonly int period;
+        private readonly bool periodOnly;
+        private readonly long[] committed;
+        private readonly long[] committedBefore;
+
+        public AtomReader(TimePhased source, int period, bool periodOnly)
+        {
+            this.source = source;
+            this.period = period;
+            this.periodOnly = periodOnly;
+            committed = source.CommittedAt(period);
+            committedBefore = periodOnly ? source.CommittedAt(period - 1) : [];
+        }
+
+        public void Read(int package, Span<MeasureSums> atoms)
+        {
+            Span<long> earned = stackalloc long[CostElements.Count];
+            Span<long> remaining = stackalloc long[CostElements.Count];
+            var first = package * CostElements.Count;
+            for (var costElement = 0; costElement < CostElements.Count; costElement++)
+            {
+                earned[costElement] = source.Earned.At(first + costElement, period);
+            }
+
+            CostToCome.Fill(
+                source.Baseline,
+                source.Status,
+                source.Actual.Packages,
+                package,
+                period,
+                earned,
+                remaining
+            );
+            for (var costElement = 0; costElement < CostElements.Count; costElement++)
+            {
+                var atom = first + costElement;
+                MeasureSums sums = new()
+                {
+                    BudgetAtCompletion = source.Baseline.Budget[atom],
+                    PlannedValue = source.Planned.At(atom, period),
+                    EarnedValue = earned[costElement],
+                    ActualCost = source.Actual.Packages.At(atom, period),
+                    Committed = committed[atom],
+                    Remaining = remaining[costElement],
+                    EarnedThreeBefore = source.Earned.At(atom, period - 3),
+                    ActualThreeBefore = source.Actual.Packages.At(atom, period - 3),
+                };
+                if (periodOnly)
+                {
+                    sums.PlannedBefore = source.Planned.At(atom, period - 1);
+                    sums.EarnedBefore = source.Earned.At(atom, period - 1);
+                    sums.ActualBefore = source.Actual.Packages.At(atom, period - 1);
+                    sums.CommittedBefore = committedBefore[atom];
+                }
+
+                atoms[costElement] = sums;
+            }
+        }
+    }
+}

@@ -1,0 +1,60 @@
+using Plenum.Core.Foundation.Tables;
+
+namespace Plenum.Core.Foundation.Time;
+
+/// <summary>
+/// The reporting periods in the order of their ends. The first begins at the project's start, each other on the day
+/// after the one before. A period is meant by its index, from 0; −1 stands for "before the first".
+/// </summary>
+public sealed class PeriodTimeline
+{
+    private readonly DateOnly[] ends;
+    private readonly int[] indexOfId;
+
+    public PeriodTimeline(Table periods, DateOnly? projectStart)
+    {
+        var endOfRow = periods.Ints(PeriodTable.End).ToArray();
+        int[] order = [.. Enumerable.Range(0, periods.Count).OrderBy(row => endOfRow[row])];
+        ends = Array.ConvertAll(order, row => DateOnly.FromDayNumber(Math.Max(0, endOfRow[row])));
+        Codes = Array.ConvertAll(order, row => periods.Codes[row]!);
+        Ids = Array.ConvertAll(order, row => periods.Ids[row]);
+        Start = projectStart;
+        indexOfId = new int[Count == 0 ? 1 : Ids.Max() + 1];
+        indexOfId.AsSpan().Fill(-1);
+        for (var index = 0; index < Count; index++)
+        {
+            indexOfId[Ids[index]] = index;
+        }
+    }
+
+    public int Count => ends.Length;
+
+    public IReadOnlyList<string> Codes { get; }
+
+    public IReadOnlyList<int> Ids { get; }
+
+    /// <summary>The project's start, where one is given.</summary>
+    public DateOnly? Start { get; }
+
+    public DateOnly End(int index) => ends[index];
+
+    /// <summary>First day of a period; null for the first period of a project without a start.</summary>
+    public DateOnly? Begin(int index) => index == 0 ? Start : ends[index - 1].AddDays(1);
+
+    /// <summary>The index of a period's id.</summary>
+    public int IndexOf(int periodId) => indexOfId[periodId];
+
+    /// <summary>The last period that ends on or before a date; −1 if none does.</summary>
+    public int LastEndedBy(DateOnly date)
+    {
+        var found = Array.BinarySearch(ends, date);
+        return found >= 0 ? found : ~found - 1;
+    }
+
+    /// <summary>The first period that ends on or after a date; <see cref="Count"/> if none does.</summary>
+    public int FirstEndingFrom(DateOnly date)
+    {
+        var found = Array.BinarySearch(ends, date);
+        return found >= 0 ? found : ~found;
+    }
+}

@@ -1,0 +1,213 @@
+using Plenum.Core.Accounts;
+using Plenum.Core.Baseline;
+using Plenum.Core.Breakdown;
+using Plenum.Core.Foundation.Tables;
+using Plenum.Core.Foundation.Time;
+using Plenum.Core.People;
+using Plenum.Core.Status;
+
+namespace Plenum.Core;
+
+/// <summary>
+/// A project at one revision: an immutable value made of tables. A command makes a new value that shares every table
+/// and column that it did not touch. What follows from the tables (tree, placement, measures over time) is computed
+/// when first asked for and kept with the value; it may be asked for from several threads.
+/// </summary>
+public sealed class Project
+{
+    private readonly Table[] tables;
+    private readonly Lazy<ProjectSettings> settings;
+    private readonly Lazy<PeriodTimeline> periods;
+    private readonly Lazy<WorkCalendar> calendar;
+    private readonly Lazy<ElementTree> tree;
+    private readonly Lazy<PackageBaseline> baseline;
+    private readonly Lazy<AccountPlacement> placement;
+    private readonly Lazy<PackageStatus> status;
+    private readonly Lazy<TimePhased> timePhased;
+    private readonly Lazy<ElementTotals> totals;
+    private readonly Lazy<ElementTotals> hourTotals;
+
+    public Project(IEnumerable<Table> tables, long revision)
+    {
+        this.tables = [.. tables];
+        Revision = revision;
+        settings = new(() => ProjectSettings.Read(this[ProjectTable.Definition], null, null));
+        periods = new(() => new PeriodTimeline(this[PeriodTable.Definition], Settings.Start));
+        calendar = new(() => CalendarOf(Settings.Calendar));
+        tree = new(() => new ElementTree(this[ElementTable.Definition]));
+        baseline = new(() =>
+            new PackageBaseline(
+                Tree,
+                Periods,
+                this[PackageTable.Definition],
+                this[BudgetTable.Definition],
+                this[BudgetPeriodTable.Definition],
+                this[MilestoneTable.Definition]
+            )
+        );
+        placement = new(() =>
+            new AccountPlacement(Tree, this[AccountTable.Definition], Baseline.NamedAccount)
+        );
+        status = new(() => new PackageStatus(Baseline, Periods, this[StatusTable.Definition]));
+        timePhased = new(MakeTimePhased);
+        totals = new(() =>
+            new ElementTotals(
+                Tree,
+                Tree.Elements.Longs(ElementTable.Allotted),
+                Baseline.TotalBudget
+            )
+        );
+        hourTotals = new(() =>
+            new ElementTotals(
+                Tree,
+                Tree.Elements.Longs(ElementTable.AllottedHours),
+                Baseline.BudgetHours
+            )
+        );
+    }
+
+    /// <summary>A project without a single row.</summary>
+    public static Project Empty { get; } = new(ProjectLayout.Tables.Select(Table.Empty), 0);
+
+    /// <summary>Counts the commands that changed the project.</summary>
+    public long Revision { get; }
+
+    /// <summary>All tables, in the order of <see cref="ProjectLayout.Tables"/>.</summary>
+    public IReadOnlyList<Table> Tables => tables;
+
+    public ProjectSettings Settings => settings.Value;
+
+    public PeriodTimeline Periods => periods.Value;
+
+    /// <summary>The project's own calendar.</summary>
+    public WorkCalendar Calendar => calendar.Value;
+
+    public ElementTree Tree => tree.Value;
+
+    public PackageBaseline Baseline => baseline.Value;
+
+    public AccountPlacement Placement => placement.Value;
+
+    public PackageStatus Status => status.Value;
+
+    /// <summary>Planned value, earned value, actual cost and commitments over all periods.</summary>
+    public TimePhased TimePhased => timePhased.Value;
+
+    /// <summary>Budgets, allotted money and gaps at every element, in minor units.</summary>
+    public ElementTotals Totals => totals.Value;
+
+    /// <summary>The same for hours, in hundredths.</summary>
+    public ElementTotals HourTotals => hourTotals.Value;
+
+    /// <summary>The cuts of the project, or of what lies under an element (by its position; −1 for all).</summary>
+    public Cuts CutsUnder(int under) =>
+        new(
+            Tree,
+            Placement,
+            this[UnitTable.Definition],
+            this[GroupTable.Definition],
+            this[GroupMemberTable.Definition],
+            under
+        );
+
+    public Table this[TableDefinition definition] => tables[ProjectLayout.IndexOf(definition)];
+
+    /// <summary>The project with some tables changed, one revision later.</summary>
+    public Project With(IEnumerable<Table> changed)
+    {
+        var next = tables.ToArray();
+        foreach (var table in changed)
+        {
+            next[ProjectLayout.IndexOf(table.Definition)] = table;
+        }
+
+        return new Project(next, Revision + 1);
+    }
+
+    /// <summary>
+    /// Index of the period that answers are taken at when no date is asked for: the last that ended by the status
+    /// date, else the last that has status or actual cost; −1 if there is none.
+    /// </summary>
+    public int CurrentPeriod()
+    {
+        if (Settings.StatusDate is { } date)
+        {
+            return Periods.LastEndedBy(date);
+        }
+
+        var last = -1;
+        foreach (var table in tables)
+        {
+            if (table.Definition.ClosedWith is { } column)
+            {
+                foreach (var id in table.Ints(column))
+                {
+                    last = Math.Max(last, Periods.IndexOf(id));
+                }
+            }
+        }
+
+        return last;
+    }
+
+    /// <summary>The calendar of a code; Monday to Friday for none.</summary>
+    public WorkCalendar CalendarOf(string? code)
+    {
+        var calendars = this[CalendarTable.Definition];
+        var row = code is null ? -1 : calendars.RowOfCode(code);
+        if (row < 0)
+        {
+            return WorkCalendar.MondayToFriday;
+        }
+
+        var bits = calendars.Ints(CalendarTable.Working)[row];
+        var pattern = new bool[7];
+        for (var day = 0; day < 7; day++)
+        {
+            pattern[day] = ((bits >> day) & 1) == 1;
+        }
+
+        var days = this[CalendarDayTable.Definition];
+        Dictionary<DateOnly, bool> exceptions = [];
+        for (var day = 0; day < days.Count; day++)
+        {
+            if (days.Ints(CalendarDayTable.Calendar)[day] == calendars.Ids[row])
+            {
+                exceptions[DateOnly.FromDayNumber(days.Ints(CalendarDayTable.Date)[day])] =
+                    days.Ints(CalendarDayTable.Working)[day] == 1;
+            }
+        }
+
+        return new WorkCalendar(pattern, exceptions);
+    }
+
+    private TimePhased MakeTimePhased()
+    {
+        var planned = PlannedValue.Of(Baseline, Periods, Calendar);
+        var sources = new StatusSources(
+            Periods,
+            this[StatusTable.Definition],
+            this[MilestoneStatusTable.Definition],
+            this[ItemTable.Definition],
+            this[CreditStepTable.Definition],
+            this[ItemStepTable.Definition]
+        );
+        return new TimePhased(
+            Baseline,
+            Status,
+            Placement,
+            Periods,
+            planned,
+            EarnedValue.Of(Baseline, Status, sources, planned),
+            ActualCost.Of(
+                Baseline,
+                this[AccountTable.Definition],
+                Periods,
+                this[ActualTable.Definition],
+                Settings.AccrualsReversed
+            ),
+            this[CommitmentTable.Definition],
+            BudgetLedger.Undistributed(this[PostingTable.Definition])
+        );
+    }
+}

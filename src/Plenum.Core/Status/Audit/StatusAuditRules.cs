@@ -1,0 +1,151 @@
+using Plenum.Core.Baseline;
+using Plenum.Core.Breakdown;
+using Plenum.Core.Foundation;
+using Plenum.Core.Foundation.Tables;
+using Plenum.Core.Foundation.Time;
+
+namespace Plenum.Core.Status.Audit;
+
+/// <summary>An open package whose status is older than two periods.</summary>
+public sealed class OldStatusRule(
+    PackageBaseline baseline,
+    PackageStatus status,
+    PeriodTimeline periods,
+    int period,
+    Func<int, int> lastProgressReport
+) : AuditRule
+{
+    private const int OldestPeriods = 2;
+
+    public override string Name => "status_old";
+
+    public override Severity Severity => Severity.Warning;
+
+    public override string Explanation =>
+        "A package that should be under way and of which nothing was heard for more than two periods earns on old news.";
+
+    public override string Remedy => "Ask its person in charge for the status.";
+
+    public override string Source => "common practice";
+
+    public override IEnumerable<Finding> Run()
+    {
+        for (var package = 0; package < baseline.Count; package++)
+        {
+            var technique = baseline.Technique[package];
+            if (
+                technique is TechniqueCodec.LevelOfEffort or TechniqueCodec.Apportioned
+                || !OpenPackages.IsOpen(baseline, status, periods, package, period)
+            )
+            {
+                continue;
+            }
+
+            var due = periods.FirstEndingFrom(
+                DateOnly.FromDayNumber(OpenPackages.StartDay(baseline, status, package, period))
+            );
+            var last = Math.Max(
+                status.LastReportedAt(package, period),
+                lastProgressReport(package)
+            );
+            var since = period - Math.Max(last, due - 1);
+            if (since > OldestPeriods)
+            {
+                var row = baseline.Tree.PackageRows[package];
+                yield return Found(
+                    baseline.Code(package),
+                    last < 0
+                        ? $"{baseline.Tree.Name(row)} was due to start {since} periods ago and has never reported."
+                        : $"{baseline.Tree.Name(row)} is open and last reported in period {periods.Codes[last]}."
+                );
+            }
+        }
+    }
+}
+
+/// <summary>Cost is booked on a package that has not started.</summary>
+public sealed class CostBeforeStartRule(
+    PackageBaseline baseline,
+    PackageStatus status,
+    PeriodSeries actual,
+    int period,
+    Func<long, string> money
+) : AuditRule
+{
+    public override string Name => "cost_before_start";
+
+    public override Severity Severity => Severity.Warning;
+
+    public override string Explanation =>
+        "Actual cost without earned value: either the start was not reported or the charge is wrong.";
+
+    public override string Remedy => "Report the start, or have the charge corrected.";
+
+    public override string Source => "GAO-20-195G (anomalies in the data)";
+
+    public override IEnumerable<Finding> Run()
+    {
+        for (var package = 0; package < baseline.Count; package++)
+        {
+            var technique = baseline.Technique[package];
+            var cost = 0L;
+            for (var costElement = 0; costElement < CostElements.Count; costElement++)
+            {
+                cost += actual.At((package * CostElements.Count) + costElement, period);
+            }
+
+            if (
+                cost > 0
+                && technique is not (TechniqueCodec.LevelOfEffort or TechniqueCodec.Apportioned)
+                && status.StartedAt(package, period) == Cell.NoInt
+            )
+            {
+                var row = baseline.Tree.PackageRows[package];
+                yield return Found(
+                    baseline.Code(package),
+                    $"{money(cost)} were spent on {baseline.Tree.Name(row)}, which has not started."
+                );
+            }
+        }
+    }
+}
+
+/// <summary>More was spent than was committed, where commitments are kept.</summary>
+public sealed class ActualAboveCommittedRule(
+    PackageBaseline baseline,
+    PeriodSeries actual,
+    long[] committed,
+    int period,
+    Func<long, string> money
+) : AuditRule
+{
+    public override string Name => "actual_above_committed";
+
+    public override Severity Severity => Severity.Warning;
+
+    public override string Explanation =>
+        "Cost above the order or subcontract that it falls under is cost that nobody has agreed to.";
+
+    public override string Remedy =>
+        "Check the invoices, or have the change of the order approved.";
+
+    public override string Source => "common practice";
+
+    public override IEnumerable<Finding> Run()
+    {
+        for (var atom = 0; atom < committed.Length; atom++)
+        {
+            var spent = committed[atom] == 0 ? 0 : actual.At(atom, period);
+            if (spent > committed[atom])
+            {
+                var package = atom / CostElements.Count;
+                var row = baseline.Tree.PackageRows[package];
+                yield return Found(
+                    baseline.Code(package),
+                    $"{baseline.Tree.Name(row)}: {money(spent)} of {CostElements.Words.Format(atom % CostElements.Count)} "
+                        + $"were spent and {money(committed[atom])} are committed."
+                );
+            }
+        }
+    }
+}

@@ -1,0 +1,175 @@
+using Plenum.Core;
+using Plenum.Core.Foundation;
+using Plenum.Core.Foundation.Tables;
+using Plenum.Exchange;
+using Plenum.Exchange.Export;
+using Plenum.Exchange.Import;
+using Plenum.Store;
+
+namespace Plenum.Workbench;
+
+/// <summary>
+/// One open project: commands are applied one after another, written in one transaction with their audit record, and
+/// only then does anybody see the new value. Questions are asked of <see cref="Current"/> and never wait for a command.
+/// </summary>
+public sealed class OpenProject : IDisposable
+{
+    private readonly ProjectFile file;
+    private readonly Lock writing = new();
+
+    private OpenProject(ProjectFile file, Project current)
+    {
+        this.file = file;
+        Current = current;
+    }
+
+    /// <summary>The newest value that is written.</summary>
+    public Project Current { get; private set; }
+
+    /// <summary>True if the columns came from the cache beside the file, false if from its tables.</summary>
+    public bool LoadedFromCache => file.LoadedFromCache;
+
+    /// <summary>Makes a new, empty project.</summary>
+    /// <exception cref="StoreException">It exists already, or cannot be written.</exception>
+    public static void Create(string path, string person, TimeProvider clock)
+    {
+        using var _ = ProjectFile.Create(path, new AuditEntry(person, "new", null, null), clock);
+    }
+
+    /// <exception cref="StoreException">It is not there, no project, newer than this program, or held by another.</exception>
+    public static OpenProject Open(
+        string path,
+        TimeProvider clock,
+        IProgress<double>? progress = null,
+        CancellationToken ct = default
+    )
+    {
+        var file = ProjectFile.Open(path, clock);
+        try
+        {
+            return new OpenProject(file, file.Load(progress, ct));
+        }
+        catch
+        {
+            file.Dispose();
+            throw;
+        }
+    }
+
+    /// <summary>Takes tables from files: all of them or nothing.</summary>
+    /// <exception cref="StoreException">It could not be written; nothing has changed.</exception>
+    public ImportAnswer Import(
+        ImportCommand command,
+        Action<double, string>? progress = null,
+        CancellationToken ct = default
+    )
+    {
+        lock (writing)
+        {
+            CheckChangeExists(command);
+            var result = Importer.Run(
+                Current,
+                command.Paths,
+                command.Replace,
+                (part, what) => progress?.Invoke(part / 2, what),
+                ct
+            );
+            if (!result.Errors.Any && !command.DryRun && result.Changes.Count > 0)
+            {
+                file.Commit(
+                    Current,
+                    result.Project,
+                    result.Changes,
+                    new AuditEntry(command.Person, "import", command.Reason, command.Change),
+                    progress is null ? null : new StepProgress(progress),
+                    ct
+                );
+                Current = result.Project;
+            }
+
+            return new ImportAnswer(
+                result.Changes.Where(change => change.Count > 0).ToList(),
+                result.Errors,
+                Current.Revision,
+                command.DryRun
+            );
+        }
+    }
+
+    /// <summary>Writes all tables into a folder, as CSV files or as one workbook.</summary>
+    public void Export(
+        string folder,
+        ExportFormat format,
+        Action<double, string>? progress = null,
+        CancellationToken ct = default
+    )
+    {
+        Directory.CreateDirectory(folder);
+        using TablesWriter writer =
+            format == ExportFormat.Csv
+                ? new CsvTablesWriter(folder)
+                : new XlsxTablesWriter(Path.Combine(folder, WorkbookName()));
+        ProjectExporter.Write(Current, writer, progress, ct);
+    }
+
+    public void Dispose() => file.Dispose();
+
+    /// <summary>The change that an import names must be known, or come with the import; the latter the import checks.</summary>
+    private void CheckChangeExists(ImportCommand command)
+    {
+        if (
+            command.Change is { } change
+            && Current[Core.Changes.ChangeTable.Definition].RowOfCode(change) < 0
+        )
+        {
+            throw new Questions.QuestionException(
+                $"No change request has the number \"{change}\"."
+            );
+        }
+    }
+
+    private string WorkbookName()
+    {
+        var code = Current.Settings.Code;
+        var usable =
+            code.Length > 0 && code.AsSpan().IndexOfAny(Path.GetInvalidFileNameChars()) < 0;
+        return (usable ? code : "project") + ".xlsx";
+    }
+
+    private sealed class StepProgress(Action<double, string> progress) : IProgress<double>
+    {
+        public void Report(double value) => progress(0.5 + (value / 2), "writing");
+    }
+}
+
+public enum ExportFormat
+{
+    Csv,
+    Xlsx,
+}
+
+/// <param name="Paths">Files and folders.</param>
+/// <param name="DryRun">Say what would change and change nothing.</param>
+/// <param name="Replace">Make the named tables equal to the files.</param>
+/// <param name="Person">Who does it.</param>
+/// <param name="Change">The change request that authorises it.</param>
+/// <param name="Reason">Why, for the audit record.</param>
+public sealed record ImportCommand(
+    IReadOnlyList<string> Paths,
+    bool DryRun,
+    bool Replace,
+    string Person,
+    string? Change = null,
+    string? Reason = null
+);
+
+/// <param name="Changes">What changed, or would change.</param>
+/// <param name="Errors">All that is wrong; if there is anything, nothing changed.</param>
+/// <param name="Revision">Revision of the project afterwards.</param>
+/// <param name="DryRun">Nothing was to be changed.</param>
+public sealed record ImportAnswer(
+    IReadOnlyList<TableChange> Changes,
+    InputErrors Errors,
+    long Revision,
+    bool DryRun
+);

@@ -1,0 +1,34 @@
+using Plenum.Core;
+using Plenum.Core.Foundation;
+
+namespace Plenum.Workbench.Questions;
+
+/// <summary>What does the audit find?</summary>
+/// <param name="Rule">Only this rule; null for all.</param>
+public sealed record CheckQuestion(string? Rule = null)
+{
+    /// <exception cref="QuestionException">There is no such rule.</exception>
+    public CheckAnswer Ask(Project project)
+    {
+        var rules = ProjectAudit.Rules(project);
+        if (Rule is not null && rules.Count > 0 && rules.All(rule => rule.Name != Rule))
+        {
+            throw new QuestionException(
+                $"There is no rule \"{Rule}\". Known are {string.Join(", ", rules.Select(rule => rule.Name))}."
+            );
+        }
+
+        List<Finding> findings =
+        [
+            .. rules
+                .Where(rule => Rule is null || rule.Name == Rule)
+                .SelectMany(rule => rule.Run()),
+        ];
+        return new CheckAnswer(project.Revision, findings);
+    }
+}
+
+public sealed record CheckAnswer(long Revision, IReadOnlyList<Finding> Findings)
+{
+    public int Count(Severity severity) => Findings.Count(finding => finding.Severity == severity);
+}

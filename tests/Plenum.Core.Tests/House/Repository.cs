@@ -1,0 +1,19 @@
+namespace Plenum.Core.Tests.House;
+
+/// <summary>Finds the repository from where the tests run.</summary>
+internal static class Repository
+{
+    public static string Root { get; } = Find();
+
+    private static string Find()
+    {
+        var folder = new DirectoryInfo(AppContext.BaseDirectory);
+        while (folder is not null && !File.Exists(Path.Combine(folder.FullName, "Plenum.slnx")))
+        {
+            folder = folder.Parent;
+        }
+
+        return folder?.FullName
+            ?? throw new InvalidOperationException("The tests run outside the repository.");
+    }
+}
