@@ -66,7 +66,11 @@ public record struct MeasureSums
         && ActualCost == 0
         && ActualBefore == 0
         && Remaining == 0
-        && Committed == CommittedBefore;
+        && Committed == CommittedBefore
+        && CostGained == 0
+        && ScheduleGained == 0
+        && CostLost == 0
+        && ScheduleLost == 0;
 
     public void Add(in MeasureSums other)
     {

@@ -77,7 +77,7 @@ public static class PlannedShare
     )
     {
         // without a technique the plan is even, whatever the spread
-        var spread = package.Technique == "" ? "even" : package.Spread;
+        var spread = package.Technique.Length == 0 ? "even" : package.Spread;
         if (spread == "periods")
         {
             return ByPeriodAmounts(facts, package, costElement, date);
