@@ -44,7 +44,7 @@ public sealed class OpenProject : IDisposable
         CancellationToken ct = default
     )
     {
-        var file = ProjectFile.Open(path, clock);
+        var file = ProjectFile.Open(path, clock: clock);
         try
         {
             return new OpenProject(file, file.Load(progress, ct));
