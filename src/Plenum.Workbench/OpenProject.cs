@@ -44,14 +44,14 @@ public sealed class OpenProject : IDisposable
         CancellationToken ct = default
     )
     {
-        var file = ProjectFile.Open(path, clock);
+        var opened = ProjectFile.Open(path, clock: clock);
         try
         {
-            return new OpenProject(file, file.Load(progress, ct));
+            return new OpenProject(opened, opened.Load(progress, ct));
         }
         catch
         {
-            file.Dispose();
+            opened.Dispose();
             throw;
         }
     }

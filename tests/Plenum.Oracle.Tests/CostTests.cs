@@ -105,6 +105,31 @@ public sealed class CostTests
     }
 
     [Fact]
+    public void Cost_element_whose_work_is_done_gets_nothing_of_the_reported_cost_to_come()
+    {
+        var small = new Small()
+            .Package("A", "loe", "60", 1, 14, "periods")
+            .Budget("A", "material", "40")
+            .Add(
+                "budget_periods",
+                ("package", "A"),
+                ("period", "P1"),
+                ("amount", "60"),
+                ("cost_element", "labour")
+            )
+            .Add(
+                "budget_periods",
+                ("package", "A"),
+                ("period", "P2"),
+                ("amount", "40"),
+                ("cost_element", "material")
+            )
+            .Status("A", 1, "etc", "7");
+        Assert.Equal(0, small.At(1, "labour", "cost_element").Etc);
+        Assert.Equal(700, small.At(1, "material", "cost_element").Etc);
+    }
+
+    [Fact]
     public void Reported_cost_to_come_of_finished_work_is_divided_like_the_budget_and_without_budget_it_is_other()
     {
         var small = new Small()
@@ -147,7 +172,7 @@ public sealed class CostTests
             .Status("A", 1, "percent", "10")
             .Status("A", 4, "percent", "40")
             .Cost("A", 1, "500")
-            .Cost("A", 3, "60");
+            .Cost("A", 2, "60");
         Assert.Equal(56000 + 12000, small.At(4).EacCpi3);
     }
 

@@ -40,8 +40,15 @@ public sealed class Cut
     /// <summary>The row that takes the undistributed budget, or <see cref="Outside"/> when only a part is asked for.</summary>
     internal int RowOfUndistributed { get; init; } = Outside;
 
-    /// <summary>Rows without packages and amounts are left out.</summary>
-    internal bool DropsEmptyRows { get; init; }
+    /// <summary>Only a part of the project is asked for: rows of it that have nothing there are left out.</summary>
+    internal bool IsOfAPart { get; init; }
+
+    /// <summary>
+    /// Whether a row is left out while it is empty: one that only makes the cut tie out, one that has nothing in the
+    /// part that is asked for, and a cost element that the project never uses.
+    /// </summary>
+    public bool DropsWhenEmpty(int row, TimePhased source) =>
+        Rows[row].IsRest || IsOfAPart || (ByCostElement && !source.Uses(row));
 }
 
 /// <summary>A row of a cut.</summary>

@@ -88,7 +88,7 @@ public sealed class Cuts
         )
         {
             RowOfUndistributed = UndistributedRow(rows),
-            DropsEmptyRows = !whole,
+            IsOfAPart = !whole,
         };
     }
 
@@ -110,7 +110,7 @@ public sealed class Cuts
         )
         {
             RowOfUndistributed = UndistributedRow(rows),
-            DropsEmptyRows = !whole,
+            IsOfAPart = !whole,
         };
     }
 
@@ -121,7 +121,7 @@ public sealed class Cuts
         {
             ByCostElement = true,
             RowOfUndistributed = UndistributedRow(rows),
-            DropsEmptyRows = true,
+            IsOfAPart = !whole,
         };
     }
 
@@ -134,10 +134,11 @@ public sealed class Cuts
             rows.Add(new CutRow(tree.Code(row), tree.Name(row), 0));
             return rows.Count - 1;
         });
+        var undistributed = UndistributedRow(rows);
         var charges = AddRest(rows, Cut.AccountCharges);
         return new Cut("package", rows, rowOfPackage, ChargeRows(_ => charges))
         {
-            RowOfUndistributed = UndistributedRow(rows),
+            RowOfUndistributed = undistributed,
         };
     }
 
@@ -175,6 +176,7 @@ public sealed class Cuts
             }
         }
 
+        var undistributed = UndistributedRow(rows);
         var charges = AddRest(rows, Cut.AccountCharges);
         return new Cut(
             "element",
@@ -185,7 +187,7 @@ public sealed class Cuts
             )
         )
         {
-            RowOfUndistributed = UndistributedRow(rows),
+            RowOfUndistributed = undistributed,
         };
     }
 
@@ -216,6 +218,7 @@ public sealed class Cuts
             codes,
             Array.ConvertAll(own, row => groups.Texts(GroupTable.Name)[row])
         );
+        var undistributed = UndistributedRow(rows);
         var noGroup = AddRest(rows, Cut.NoGroup);
         var charges = AddRest(rows, Cut.AccountCharges);
         var groupOfPackage = new int[tree.PackageCount];
@@ -240,8 +243,8 @@ public sealed class Cuts
             ChargeRows(_ => charges)
         )
         {
-            RowOfUndistributed = UndistributedRow(rows),
-            DropsEmptyRows = !whole,
+            RowOfUndistributed = undistributed,
+            IsOfAPart = !whole,
         };
     }
 

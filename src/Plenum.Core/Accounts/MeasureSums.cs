@@ -60,6 +60,18 @@ public record struct MeasureSums
     /// <summary>Estimate at completion by the managers.</summary>
     public readonly long EstimateAtCompletion => ActualCost + Remaining;
 
+    /// <summary>True if nothing that is shown of the row is other than zero.</summary>
+    public readonly bool IsEmpty =>
+        BudgetAtCompletion == 0
+        && ActualCost == 0
+        && ActualBefore == 0
+        && Remaining == 0
+        && Committed == CommittedBefore
+        && CostGained == 0
+        && ScheduleGained == 0
+        && CostLost == 0
+        && ScheduleLost == 0;
+
     public void Add(in MeasureSums other)
     {
         BudgetAtCompletion += other.BudgetAtCompletion;

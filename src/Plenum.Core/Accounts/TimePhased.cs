@@ -69,6 +69,40 @@ public sealed class TimePhased
     /// <summary>Undistributed budget and allowances, in minor units.</summary>
     public long Undistributed { get; }
 
+    /// <summary>True if a cost element has any budget, cost or commitment, at whatever date.</summary>
+    public bool Uses(int costElement)
+    {
+        for (var atom = costElement; atom < Baseline.Budget.Length; atom += CostElements.Count)
+        {
+            if (Baseline.Budget[atom] != 0 || Actual.Packages.PeriodsOf(atom).Length > 0)
+            {
+                return true;
+            }
+        }
+
+        for (var series = costElement; series < Actual.Accounts.Count; series += CostElements.Count)
+        {
+            if (Actual.Accounts.PeriodsOf(series).Length > 0)
+            {
+                return true;
+            }
+        }
+
+        for (var row = 0; row < committedAtom.Length; row++)
+        {
+            if (
+                committedAtom[row] >= 0
+                && committedAtom[row] % CostElements.Count == costElement
+                && committedAmount[row] != 0
+            )
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
     /// <summary>
     /// Committed by atom: rows dated on or before a period's end, and undated rows always; nothing before the first
     /// period's end.

@@ -58,17 +58,13 @@ public readonly record struct EarnedSchedule(
         var planned = Sum(plannedChanges);
         var earned = Sum(earnedChanges[..(period + 1)]);
         var plannedPeriods = last - first + 1;
+        var passed = Math.Max(
+            0,
+            Math.Min(FirstReached(earnedChanges, planned), period) - first + 1
+        );
         if (earned >= planned)
         {
-            var reached = FirstReached(earnedChanges, planned);
-            return new EarnedSchedule(
-                plannedPeriods,
-                0,
-                1,
-                Math.Max(0, Math.Min(reached, period) - first + 1),
-                plannedPeriods,
-                first
-            );
+            return new EarnedSchedule(plannedPeriods, 0, 1, passed, plannedPeriods, first);
         }
 
         var whole = 0;
@@ -83,7 +79,7 @@ public readonly record struct EarnedSchedule(
             whole,
             earned - before,
             plannedChanges[first + whole],
-            Math.Max(0, period - first + 1),
+            passed,
             plannedPeriods,
             first
         );
@@ -92,7 +88,7 @@ public readonly record struct EarnedSchedule(
     /// <summary>
     /// The date on which the work ends if it goes on at this pace: planned duration ÷ SPI(t) periods after the row's
     /// first period began, read within the days of the period in which it falls; beyond the last period, further ones
-    /// as long as the last. No value without SPI(t), or where the first period has no beginning.
+    /// as long as the last. No value without SPI(t), where the first period has no beginning, or after the year 9999.
     /// </summary>
     public DateOnly? ForecastFinish(PeriodTimeline periods)
     {
@@ -110,6 +106,11 @@ public readonly record struct EarnedSchedule(
         var duration =
             new ExactFraction((System.Numerics.BigInteger)PlannedPeriods * ActualPeriods, 1)
             / earned;
+        if (duration.Numerator / duration.Denominator > DateOnly.MaxValue.DayNumber)
+        {
+            return null;
+        }
+
         var wholePeriods = duration.Floor();
         var rest = duration + new ExactFraction(-wholePeriods, 1);
         return rest.Numerator.IsZero

@@ -76,11 +76,14 @@ public readonly struct ExactFraction : IEquatable<ExactFraction>, IComparable<Ex
 
     /// <summary>The nearest whole number, a half going away from zero.</summary>
     /// <exception cref="OverflowException">It does not fit into 64 bits.</exception>
-    public long RoundHalfAwayFromZero()
+    public long RoundHalfAwayFromZero() => (long)Rounded();
+
+    /// <summary>The nearest whole number of any size, a half going away from zero.</summary>
+    public BigInteger Rounded()
     {
         var twice = BigInteger.Abs(Numerator) * 2;
         var rounded = (twice + Denominator) / (Denominator * 2);
-        return (long)(Numerator.Sign < 0 ? -rounded : rounded);
+        return Numerator.Sign < 0 ? -rounded : rounded;
     }
 
     /// <summary>The largest whole number that is not greater.</summary>

@@ -20,9 +20,11 @@ public static class Ratio
         return (long)(product < 0 ? -rounded : rounded);
     }
 
-    /// <summary>The product of the factors ÷ the product of the divisors, rounded half away from zero.</summary>
-    /// <exception cref="OverflowException">The result does not fit.</exception>
-    public static long Scaled(ReadOnlySpan<long> factors, ReadOnlySpan<long> divisors)
+    /// <summary>
+    /// The product of the factors ÷ the product of the divisors, rounded half away from zero to a whole number; no
+    /// value when it has more than 28 digits. The divisors are not zero.
+    /// </summary>
+    public static decimal? Scaled(ReadOnlySpan<long> factors, ReadOnlySpan<long> divisors)
     {
         BigInteger numerator = 1;
         BigInteger denominator = 1;
@@ -36,7 +38,8 @@ public static class Ratio
             denominator *= divisor;
         }
 
-        return new ExactFraction(numerator, denominator).RoundHalfAwayFromZero();
+        var rounded = new ExactFraction(numerator, denominator).Rounded();
+        return BigInteger.Abs(rounded) < BigInteger.Pow(10, 28) ? (decimal)rounded : null;
     }
 
     /// <summary>A number cut to so many significant digits, a half going away from zero.</summary>

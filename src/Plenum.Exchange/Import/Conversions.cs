@@ -9,6 +9,9 @@ namespace Plenum.Exchange.Import;
 /// </summary>
 internal static class Conversions
 {
+    /// <summary>Sums of converted amounts are checked for the whole project; this only keeps one within range.</summary>
+    private const long GreatestConverted = 100_000_000_000_000_000;
+
     public static Table Apply(MergeResult result, Currency project, IRowFaults faults)
     {
         var table = result.Table;
@@ -75,7 +78,7 @@ internal static class Conversions
         try
         {
             var money = new ForeignMoney(amount, currency).At(rate, project).MinorUnits;
-            if (Math.Abs(money) <= Layout.GreatestMoney)
+            if (Math.Abs(money) <= GreatestConverted)
             {
                 return money;
             }

@@ -85,8 +85,7 @@ public sealed record AccountsQuestion(
     {
         for (var row = 0; row < sums.Length; row++)
         {
-            var isEmpty = sums[row] == default;
-            if (!isEmpty || !(cut.Rows[row].IsRest || cut.DropsEmptyRows))
+            if (!sums[row].IsEmpty || !cut.DropsWhenEmpty(row, project.TimePhased))
             {
                 yield return new MeasureRow(
                     cut.Rows[row].Code,

@@ -49,12 +49,12 @@ public sealed record MeasureRow(
 
     public decimal EstimateAtBudget => Major(IndexForecasts.AtBudget(Sums));
 
-    public decimal? EstimateAtCostIndex => Major(IndexForecasts.AtCostIndex(Sums));
+    public decimal? EstimateAtCostIndex => Whole(IndexForecasts.AtCostIndex(Sums));
 
     public decimal? EstimateAtCostAndScheduleIndex =>
-        Major(IndexForecasts.AtCostAndScheduleIndex(Sums));
+        Whole(IndexForecasts.AtCostAndScheduleIndex(Sums));
 
-    public decimal? EstimateAtRecentCostIndex => Major(IndexForecasts.AtRecentCostIndex(Sums));
+    public decimal? EstimateAtRecentCostIndex => Whole(IndexForecasts.AtRecentCostIndex(Sums));
 
     public decimal? ToCompleteAtBudget => IndexForecasts.ToCompleteAtBudget(Sums);
 
@@ -80,11 +80,7 @@ public sealed record MeasureRow(
 
     public decimal? ScheduleMasking => Performance.ScheduleMasking(Sums);
 
-    /// <summary>True if nothing at all is in the row.</summary>
-    public bool IsEmpty => Sums == default;
-
     private decimal Major(long minorUnits) => Currency.ToMajorUnits(minorUnits);
 
-    private decimal? Major(long? minorUnits) =>
-        minorUnits is { } units ? Currency.ToMajorUnits(units) : null;
+    private decimal? Whole(decimal? minorUnits) => minorUnits * Currency.ToMajorUnits(1);
 }

@@ -76,7 +76,9 @@ public static class PlannedShare
         DateOnly date
     )
     {
-        if (package.Spread == "periods")
+        // without a technique the plan is even, whatever the spread
+        var spread = package.Technique.Length == 0 ? "even" : package.Spread;
+        if (spread == "periods")
         {
             return ByPeriodAmounts(facts, package, costElement, date);
         }
@@ -88,13 +90,13 @@ public static class PlannedShare
         }
 
         var x = new Ratio(facts.Calendar.WorkingDays(start, date), all);
-        return package.Spread switch
+        return spread switch
         {
             "even" => x,
             "falling" => Ratio.One - ((Ratio.One - x) * (Ratio.One - x)),
             "rising" => x * x,
             "s_shaped" => x * x * (Ratio.Of(3) - (Ratio.Of(2) * x)),
-            _ => throw new InvalidOperationException($"Spread {package.Spread} is not known."),
+            _ => throw new InvalidOperationException($"Spread {spread} is not known."),
         };
     }
 
