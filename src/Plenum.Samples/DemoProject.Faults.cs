@@ -123,7 +123,7 @@ public static partial class DemoProject
         new(
             "hidden offsets",
             "06.1-MEC",
-            "Net cost variance about zero; packages gain and lose nearly 0.8 million or more."
+            "Net cost variance about zero; packages gain and lose more than 0.8 million."
         ),
         new(
             "hidden offsets",

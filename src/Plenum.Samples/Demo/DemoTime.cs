@@ -20,7 +20,7 @@ internal static class DemoTime
     /// <summary>How many periods have status and cost.</summary>
     public const int Closed = 18;
 
-    private static readonly DateOnly[] _later = [new(2028, 6, 30), new(2028, 12, 31)];
+    private static readonly DateOnly[] _later = [new(2028, 8, 31), new(2028, 12, 31)];
 
     /// <summary>Days off, and one Saturday worked.</summary>
     public static IReadOnlyDictionary<DateOnly, (bool Working, string Note)> SiteDays { get; } =

@@ -166,7 +166,7 @@ internal static class Execution
             return progress.Percent[progress.LastReport.Value];
         }
         var done =
-            progress.IsAssumed && period == DemoTime.Closed - 1
+            period == DemoTime.Closed - 1 && Progress.IsTakenFromPlan(package)
                 ? Techniques.PlannedShare(package, day)
                 : progress.Done[period];
         return Math.Clamp((int)(done * 100), 0, 97);

@@ -16,7 +16,7 @@ internal sealed class Progress
     /// <summary>The last period in which anything was reported (from 0); null for no limit.</summary>
     public int? LastReport { get; set; }
 
-    /// <summary>The last percentage is taken over from the plan.</summary>
+    /// <summary>The last percentage is taken over from the plan, if that is near the truth.</summary>
     public bool IsAssumed { get; set; }
 
     /// <summary>A larger quantity is forecast in the last period.</summary>
@@ -99,6 +99,16 @@ internal sealed class Progress
                 package.Quantity!.Value - 1,
                 (int)(package.Quantity!.Value * package.Progress.Done[period])
             );
+
+    /// <summary>The percentage of the last closed period is that of the plan.</summary>
+    public static bool IsTakenFromPlan(Package package)
+    {
+        const double Near = 0.12;
+        var difference =
+            Techniques.PlannedShare(package, DemoTime.StatusWorkDay)
+            - package.Progress.Done[DemoTime.Closed - 1];
+        return package.Progress.IsAssumed && difference is > -Near and < Near;
+    }
 
     public bool IsFinishedAt(int period) => Finish <= DemoTime.Periods[period].LastWorkDay;
 

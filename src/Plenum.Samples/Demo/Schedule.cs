@@ -9,14 +9,13 @@ internal static class Schedule
     /// <summary>Length of one lot and what all of them take together, when work is done in 1, 2, 3 ... lots.</summary>
     private static readonly double[] _lotLength = [1, 0.62, 0.48, 0.4, 0.36, 0.33];
 
+    /// <summary>The baseline finish of the project; the test run is made as long as it allows.</summary>
+    private static readonly DateOnly _finish = new(2028, 12, 12);
+    private const int ShortestRun = 15;
+    private const int LongestRun = 80;
+
     public static void Make(DemoPlan plan, ulong seed)
     {
-        var durations = new SeededRandom(seed, "durations");
-        foreach (var package in plan.Packages)
-        {
-            package.Finish =
-                Math.Max(2, (int)(package.Step.Days * durations.Between(0.85, 1.15))) - 1;
-        }
         foreach (var component in plan.Components)
         {
             LinkComponent(component);
@@ -28,12 +27,38 @@ internal static class Schedule
         {
             SetConditions(subsystem, new SeededRandom(seed, "conditions " + subsystem.Code));
         }
-        ForwardPass(plan);
+        // Durations that miss the finish by more than the test run can give are thrown again.
+        var durations = new SeededRandom(seed, "durations");
+        bool fits;
+        do
+        {
+            fits = TryDate(plan, plan.Packages.ConvertAll(package => DaysOf(package, durations)));
+        } while (!fits);
         foreach (var component in plan.Components)
         {
             DateFollowers(component);
         }
     }
+
+    private static bool TryDate(DemoPlan plan, List<int> days)
+    {
+        var wanted = DemoTime.Site.OnOrBefore(_finish);
+        var run = plan.Package("09.4.02", "Run").Index;
+        ForwardPass(plan, days);
+        days[run] = Math.Clamp(
+            days[run] + wanted - plan.Packages.Max(p => p.Finish),
+            ShortestRun,
+            LongestRun
+        );
+        ForwardPass(plan, days);
+        return plan.Packages.Max(package => package.Finish) == wanted;
+    }
+
+    private static int DaysOf(Package package, SeededRandom random) =>
+        Math.Max(2, (int)(package.Step.Days * random.Between(0.85, 1.15) * LotLength(package)));
+
+    private static double LotLength(Package package) =>
+        _lotLength[Math.Min(package.Lots, _lotLength.Length) - 1];
 
     /// <summary>Every package after all its predecessors; throws when links form a ring.</summary>
     public static List<Package> InOrder(DemoPlan plan)
@@ -76,15 +101,12 @@ internal static class Schedule
         {
             if (package.Lot > 1)
             {
-                var first = component.FirstOf(package.Activity)!;
-                var whole = first.Step.Days;
-                var length = _lotLength[Math.Min(package.Lots, _lotLength.Length) - 1];
-                var lag = Math.Max(1, (int)(whole * (1 - length) / (package.Lots - 1)));
+                var lag = (int)(package.Step.Days * (1 - LotLength(package)) / (package.Lots - 1));
                 Add(
                     component.Packages[component.Packages.IndexOf(package) - 1],
                     package,
                     "SS",
-                    lag
+                    Math.Max(1, lag)
                 );
             }
             foreach (var before in package.Lot == 1 ? Before(component, package.Step) : [])
@@ -93,11 +115,6 @@ internal static class Schedule
                 {
                     Add(lot, package, "FS", 0);
                 }
-            }
-            if (package.Lots > 1)
-            {
-                var length = _lotLength[Math.Min(package.Lots, _lotLength.Length) - 1];
-                package.Finish = Math.Max(2, (int)((package.Finish + 1) * length)) - 1;
             }
         }
     }
@@ -253,21 +270,21 @@ internal static class Schedule
 
     private static bool IsFromOutside(Link link) => link.From.Component != link.To.Component;
 
-    private static void ForwardPass(DemoPlan plan)
+    private static void ForwardPass(DemoPlan plan, List<int> days)
     {
         foreach (var package in InOrder(plan))
         {
-            var days = package.Finish + 1;
+            var length = days[package.Index];
             var start = package.NotBefore ?? 0;
             foreach (var link in package.Into)
             {
                 start = Math.Max(
                     start,
-                    StartAllowed(link, link.From.Start, link.From.Finish, days)
+                    StartAllowed(link, link.From.Start, link.From.Finish, length)
                 );
             }
             package.Start = start;
-            package.Finish = start + days - 1;
+            package.Finish = start + length - 1;
         }
     }
 

@@ -22,7 +22,7 @@ internal static class Techniques
         foreach (var package in plan.Packages)
         {
             var random = new SeededRandom(seed, "technique " + package.Code);
-            package.Technique = TechniqueOf(package, random);
+            package.Technique = Suited(TechniqueOf(package, random), package);
             package.Spread = SpreadOf(package, random);
         }
         foreach (var (component, activity, technique) in DemoProject.UnsuitedTechniques)
@@ -86,9 +86,20 @@ internal static class Techniques
             "units" when kind < 30 => "percent",
             "percent" when kind < 12 && package.Step.Facet == "commissioning" => "milestones",
             "25/75" when kind < 30 => "0/100",
-            "50/50" when package.Days > 30 => "percent",
-            "0/100" when package.Days > 34 => "50/50",
             _ => usual,
+        };
+    }
+
+    /// <summary>All or nothing suits one period, two steps suit two; what takes longer is measured by per cent.</summary>
+    private static string Suited(string technique, Package package)
+    {
+        var periods = DemoTime.PeriodOf(package.Finish) - DemoTime.PeriodOf(package.Start) + 1;
+        return technique switch
+        {
+            "0/100" when periods == 2 => "50/50",
+            "0/100" when periods > 2 => "percent",
+            _ when periods > 2 && FirstOfPair(technique) is not null => "percent",
+            _ => technique,
         };
     }
 

@@ -8,7 +8,7 @@ namespace Plenum.Samples.Synthetic;
 /// </summary>
 internal sealed class SyntheticAccount(SyntheticTree tree, ulong seed)
 {
-    private const int LatestStart = 400;
+    private const int LatestStart = 380;
 
     private readonly SeededRandom _random = new(seed);
     private readonly List<SyntheticPackage> _packages = [];
@@ -103,7 +103,7 @@ internal sealed class SyntheticAccount(SyntheticTree tree, ulong seed)
                 package.Start + _random.Between(package.Kind.Shortest, package.Kind.Longest) - 1;
         }
         _starts[step] = package.Start;
-        package.Technique = TechniqueOf(step, _random.Below(100));
+        package.Technique = Suited(TechniqueOf(step, _random.Below(100)), package);
         package.Spread = package.Technique is "percent" or "units" or "items"
             ? SpreadOf(_random.Below(100))
             : "even";
@@ -138,6 +138,19 @@ internal sealed class SyntheticAccount(SyntheticTree tree, ulong seed)
         package.ActualStart = start;
         package.ActualFinish =
             start + Math.Max(1, (int)(package.Days * _random.Between(0.85, 1.25))) - 1;
+    }
+
+    /// <summary>All or nothing suits one period, two steps suit two; what takes longer is measured by per cent.</summary>
+    private static string Suited(string technique, SyntheticPackage package)
+    {
+        var periods =
+            SyntheticTime.PeriodOf(package.Finish) - SyntheticTime.PeriodOf(package.Start) + 1;
+        return technique switch
+        {
+            "0/100" when periods == 2 => "50/50",
+            _ when periods > 2 && technique.Contains('/', StringComparison.Ordinal) => "percent",
+            _ => technique,
+        };
     }
 
     private static string TechniqueOf(int step, int kind) =>

@@ -276,7 +276,8 @@ internal sealed class SyntheticExecution(TableFolder tables)
         {
             // What is spent, and most of what is still to come.
             var spent = (long)(budget * package.CostFactor * done);
-            var amount = spent + (long)(budget * (1 - done) * 0.85);
+            var amount =
+                spent + (long)(budget * (1 - done) * (package.Step == Delivery ? 0.45 : 0.85));
             _commitments
                 .Text("PO-" + code)
                 .Whole(line)

@@ -9,7 +9,7 @@ internal static class SyntheticTime
     public const int Periods = 40;
 
     /// <summary>How many periods have status and cost.</summary>
-    public const int Closed = 26;
+    public const int Closed = 25;
 
     public static readonly DateOnly Start = new(2026, 1, 1);
 

@@ -130,11 +130,11 @@ internal static class SyntheticWords
         new("Design", "engineering", 80, 30, 60, "labour", "other"),
         new("Specification", "engineering", 25, 10, 20, "labour", ""),
         new("Purchase", "procurement", 15, 20, 30, "labour", ""),
-        new("Manufacture", "procurement", 420, 80, 130, "equipment", "material"),
+        new("Manufacture", "procurement", 420, 100, 160, "equipment", "material"),
         new("Inspection", "procurement", 12, 0, 0, "labour", "other"),
         new("Delivery", "procurement", 30, 10, 20, "subcontract", ""),
         new("Civil works", "construction", 120, 30, 60, "subcontract", "material"),
-        new("Erection", "construction", 220, 30, 60, "labour", "equipment"),
+        new("Erection", "construction", 220, 40, 75, "labour", "equipment"),
         new("Supervision", "construction", 18, 0, 0, "labour", "other"),
         new("Commissioning", "commissioning", 60, 15, 25, "labour", "other"),
     ];

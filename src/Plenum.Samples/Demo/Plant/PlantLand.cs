@@ -45,7 +45,7 @@ internal static class PlantLand
 
         system 06 | Product-water delivery | part | Brings the drinking water to the fence of the Harrow Hill reservoir
         sub 06.1 | Product pumping station | part | 2026-08-03 | 2027-07-19 | Four pumps and two surge vessels | Each pump runs 48 hours at 6.5 bar
-        acc MEC | r.velde | 8.7 | 5.4 | 5.4 | 0.06 | 0.84
+        acc MEC | r.velde | 8.7 | 5.4 | 5.4 | 0.06 | 0.97
         - Product pumps | pump | 46
         - Pump motors | motor | 22
         - Surge vessels | steel_tank | 22
@@ -119,7 +119,7 @@ internal static class PlantLand
         - Substation foundations | foundation | 100
 
         sub 08.3 | Variable-speed drives | function | 2026-07-20 | 2027-08-02 | Drives for high-pressure, intake and product pumps, with filters | Harmonics at the line bay within the grid rules
-        acc ELE | k.bellamy | 11.2 | 7.0 | 6.9 | -0.05 | 1.02
+        acc ELE | k.bellamy | 11.2 | 7.0 | 6.9 | -0.05 | 1.16
         - Drives for high-pressure pumps | drive | 50
         - Drives for intake pumps | drive | 20
         - Drives for product pumps | drive | 18

@@ -36,7 +36,7 @@ internal static class PlantWater
     public const string Systems = $"""
         system 01 | Intake | part | Takes seawater from the bay and brings it to pre-treatment
         sub 01.1 | Offshore intake structure | part | 2026-03-02 | 2026-11-02 | Precast tower on a caisson, 620 m offshore, with a velocity cap at 9 m depth | Inflow below 0.15 m/s at every opening, survey handed over
-        acc MAR | e.sorley | 13.1 | 11.1 | 9.1 | 0.01 | 0.88
+        acc MAR | e.sorley | 13.1 | 11.1 | 9.1 | 0.01 | 1.40
         - Intake tower | marine_structure | 42
         - Velocity cap and bar racks | marine_structure | 18
         - Caisson foundation | marine_structure | 32
@@ -105,7 +105,7 @@ internal static class PlantWater
         - Filter gallery | foundation | 100
 
         sub 02.4 | Ultrafiltration | part | 2026-08-03 | 2027-05-17 | Sixteen racks of hollow-fibre modules behind the dual-media filters | Every rack passes its integrity test, silt density index below 2.5
-        acc MEC | a.brandt | 11.4 | 6.6 | 6.2 | 0.02 | 0.92
+        acc MEC | a.brandt | 11.4 | 6.6 | 6.2 | 0.02 | 1.22
         - Ultrafiltration racks | membrane_rack | 30
         - Ultrafiltration modules | membrane | 38
         - Feed pumps | pump | 18

@@ -108,6 +108,10 @@ internal static class CostTables
         {
             return spent * 93 / 100;
         }
+        if (DemoProject.StaleEstimates.Contains(package.Code))
+        {
+            return spent;
+        }
         var remaining = package.Progress.IsFinished
             ? 0
             : package.Progress.StillToCome[Last]

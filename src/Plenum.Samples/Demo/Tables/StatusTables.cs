@@ -83,7 +83,7 @@ internal static class StatusTables
             .HundredthsOrEmpty(progress.StillToCome[period]);
         var remaining = progress.Finish - DemoTime.Periods[period].LastWorkDay;
         status.WholeOrEmpty(isFinish ? null : Math.Max(1, remaining));
-        var isAssumed = progress.IsAssumed && period == Last && !isFinish;
+        var isAssumed = period == Last && !isFinish && Progress.IsTakenFromPlan(package);
         status
             .WholeOrEmpty(isAssumed ? 1 : null)
             .Text(RemarkOf(package, period, toMistake, random))
