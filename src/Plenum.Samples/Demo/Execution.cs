@@ -116,10 +116,10 @@ internal static class Execution
             start = Math.Min(start, DemoTime.Periods[12].LastWorkDay - 3);
             days = Math.Max(days, DemoTime.StatusWorkDay - start + 25);
         }
-        if (DemoProject.LateChain.TryGetValue(package.Code, out var remaining))
+        if (DemoProject.LateChain.TryGetValue(package.Code, out var late))
         {
             start = Math.Min(start, DemoTime.StatusWorkDay - 20);
-            days = DemoTime.StatusWorkDay - start + 1 + remaining;
+            days = package.Finish + late - start + 1;
         }
         progress.Start = start;
         progress.Finish = start + days - 1;

@@ -84,7 +84,7 @@ internal static class Structure
             foreach (var step in steps)
             {
                 lots[(component.Code, step.Name)] = 1;
-                if (step.CanBeSplit)
+                if (step.CanBeSplit && !IsKeptWhole(component, step))
                 {
                     var cost = size * step.Share / steps.Sum(s => s.Share);
                     sizes.Enqueue((component.Code, step.Name, cost), (-cost, sizes.Count));
@@ -99,6 +99,13 @@ internal static class Structure
         }
         return lots;
     }
+
+    /// <summary>Work in which an unsuited technique is planted stays one long package.</summary>
+    private static bool IsKeptWhole(Component component, WorkStep step) =>
+        Array.Exists(
+            DemoProject.UnsuitedTechniques,
+            fault => fault.Component == component.Code && fault.Activity == step.Name
+        );
 
     private static IEnumerable<WorkStep> PlannedSteps(Component component) =>
         component.Type.Steps.Where(step =>

@@ -60,7 +60,7 @@ internal static class Techniques
                 .Milestones.Where(step => step.Planned <= day)
                 .Sum(step => step.Weight) / 100.0,
             _ when FirstOfPair(package.Technique) is { } first => first / 100.0,
-            _ => SpreadShare(package.Spread, (double)(day - package.Start + 1) / package.Days),
+            _ => Spreads.Share(package.Spread, (double)(day - package.Start + 1) / package.Days),
         };
     }
 
@@ -70,15 +70,6 @@ internal static class Techniques
         var slash = technique.IndexOf('/', StringComparison.Ordinal);
         return slash < 0 ? null : Plant.PlantText.Whole(technique[..slash]);
     }
-
-    public static double SpreadShare(string spread, double x) =>
-        spread switch
-        {
-            "falling" => 1 - ((1 - x) * (1 - x)),
-            "rising" => x * x,
-            "s_shaped" or "periods" => x * x * (3 - (2 * x)),
-            _ => x,
-        };
 
     private static string TechniqueOf(Package package, SeededRandom random)
     {

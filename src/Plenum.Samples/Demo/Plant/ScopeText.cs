@@ -57,7 +57,7 @@ internal static class ScopeText
         4.4.5 | deliverable | Chemicals are stored in bunds that hold 110 % of the largest tank. | 05.3
         4.4.6 | deliverable | A station where every point can be sampled. | 05.5
         4.4.7 | deliverable | A chamber for the meters on which the water is sold. | 06.4
-        4.4.8 | acceptance | The tanks lose less than 1 mm a day over seven days. | 05.4.01
+        4.4.8 | acceptance | The tanks lose less than 1 mm a day over seven days. | 05.4.01;05.4.03
         4.5 | requirement | Discharge to sea | 07
         4.5.1 | requirement | All brine and filter backwash water is collected and led to one outfall. | 07.1;07.2;02.6
         4.5.2 | requirement | The outfall ends at least 1 100 m offshore in a diffuser field that dilutes the brine to within 5 % of ambient salinity at 100 m, and the contractor measures this for two years. | 07.2:ends at least 1 100 m offshore;07.3:a diffuser field;07.4.01:measures this;07.4.02:measures this
