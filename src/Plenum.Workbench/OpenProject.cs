@@ -66,7 +66,6 @@ public sealed class OpenProject : IDisposable
     {
         lock (writing)
         {
-            CheckChangeExists(command);
             var result = Importer.Run(
                 Current,
                 command.Paths,
@@ -74,6 +73,11 @@ public sealed class OpenProject : IDisposable
                 (part, what) => progress?.Invoke(part / 2, what),
                 ct
             );
+            if (!result.Errors.Any)
+            {
+                CheckChangeExists(result.Project, command.Change);
+            }
+
             if (!result.Errors.Any && !command.DryRun && result.Changes.Count > 0)
             {
                 file.Commit(
@@ -114,12 +118,12 @@ public sealed class OpenProject : IDisposable
 
     public void Dispose() => file.Dispose();
 
-    /// <summary>The change that an import names must be known, or come with the import; the latter the import checks.</summary>
-    private void CheckChangeExists(ImportCommand command)
+    /// <summary>The change that an import names is known, or comes with the import.</summary>
+    private static void CheckChangeExists(Project project, string? change)
     {
         if (
-            command.Change is { } change
-            && Current[Core.Changes.ChangeTable.Definition].RowOfCode(change) < 0
+            change is not null
+            && project[Core.Changes.ChangeTable.Definition].RowOfCode(change) < 0
         )
         {
             throw new Questions.QuestionException(

@@ -143,7 +143,7 @@ internal static class AccountsCommand
         }
 
         table.Write(context.Out);
-        var hiding = answer.Rows.Count(row => Hides(row, answer));
+        var hiding = answer.Rows.Count(row => Flag(row, answer).Length > 0);
         if (hiding > 0)
         {
             context.Out.WriteLine(
@@ -157,13 +157,30 @@ internal static class AccountsCommand
         context.Out.WriteLine("Decision support, not a contractual or certified statement.");
     }
 
-    private static bool Hides(MeasureRow row, AccountsAnswer answer) =>
+    private static bool HidesCost(MeasureRow row, AccountsAnswer answer) =>
         !row.Code.StartsWith('*')
         && Thresholds.Hides(
             row.Sums.CostGained,
             row.Sums.CostLost,
             Thresholds.Of(row.Sums, answer.Threshold)
         );
+
+    private static bool HidesSchedule(MeasureRow row, AccountsAnswer answer) =>
+        !row.Code.StartsWith('*')
+        && Thresholds.Hides(
+            row.Sums.ScheduleGained,
+            row.Sums.ScheduleLost,
+            Thresholds.Of(row.Sums, answer.Threshold)
+        );
+
+    private static string Flag(MeasureRow row, AccountsAnswer answer) =>
+        (HidesCost(row, answer), HidesSchedule(row, answer)) switch
+        {
+            (true, true) => "hides offsets in cost and schedule",
+            (true, false) => "hides offsets in cost",
+            (false, true) => "hides offsets in schedule",
+            _ => "",
+        };
 
     private static void Row(TextTable table, MeasureRow row, Amounts amounts, AccountsAnswer answer)
     {
@@ -187,7 +204,7 @@ internal static class AccountsCommand
             amounts.Variance(row.CostLost),
             amounts.Variance(row.CostGained),
             Amounts.Percent(row.CostMasking),
-            Hides(row, answer) ? "hides offsets" : ""
+            Flag(row, answer)
         );
     }
 }

@@ -20,8 +20,10 @@ public static class CutMeasures
     )
     {
         var rows = new MeasureSums[cut.Rows.Count];
-        AddPackages(source, cut, period, periodOnly, rows);
-        AddCharges(source, cut, period, periodOnly, rows);
+        // by cost element the rows' offsets are finer than those of the total, which are the same in every cut
+        MeasureSums whole = default;
+        AddPackages(source, cut, period, periodOnly, rows, ref whole);
+        AddCharges(source, cut, period, periodOnly, rows, ref whole);
         if (cut.RowOfUndistributed >= 0)
         {
             rows[cut.RowOfUndistributed]
@@ -34,7 +36,13 @@ public static class CutMeasures
                 );
         }
 
-        return (rows, RollUp(cut, rows));
+        var total = RollUp(cut, rows);
+        if (cut.ByCostElement)
+        {
+            total.TakeOffsets(whole);
+        }
+
+        return (rows, total);
     }
 
     private static void AddPackages(
@@ -42,7 +50,8 @@ public static class CutMeasures
         Cut cut,
         int period,
         bool periodOnly,
-        MeasureSums[] rows
+        MeasureSums[] rows,
+        ref MeasureSums whole
     )
     {
         var reader = new AtomReader(source, period, periodOnly);
@@ -56,24 +65,21 @@ public static class CutMeasures
             }
 
             reader.Read(package, atoms);
+            MeasureSums sum = default;
+            foreach (ref readonly var atom in atoms)
+            {
+                sum.Add(atom);
+            }
+
+            sum.Packages = 1;
+            sum.BookOffsets();
             if (cut.ByCostElement)
             {
-                for (var costElement = 0; costElement < CostElements.Count; costElement++)
-                {
-                    atoms[costElement].BookOffsets();
-                    rows[costElement].Add(atoms[costElement]);
-                }
+                AddByCostElement(atoms, rows);
+                whole.Add(sum);
             }
             else
             {
-                MeasureSums sum = default;
-                foreach (ref readonly var atom in atoms)
-                {
-                    sum.Add(atom);
-                }
-
-                sum.Packages = 1;
-                sum.BookOffsets();
                 rows[row].Add(sum);
             }
         }
@@ -87,10 +93,12 @@ public static class CutMeasures
         Cut cut,
         int period,
         bool periodOnly,
-        MeasureSums[] rows
+        MeasureSums[] rows,
+        ref MeasureSums whole
     )
     {
         var actual = source.Actual.Accounts;
+        Span<MeasureSums> atoms = stackalloc MeasureSums[CostElements.Count];
         for (var account = 0; account < cut.RowOfCharges.Length; account++)
         {
             var row = cut.RowOfCharges[account];
@@ -100,31 +108,35 @@ public static class CutMeasures
             }
 
             MeasureSums sum = default;
+            atoms.Clear();
             for (var costElement = 0; costElement < CostElements.Count; costElement++)
             {
                 var series = (account * CostElements.Count) + costElement;
-                MeasureSums charge = new()
-                {
-                    ActualCost = actual.At(series, period),
-                    ActualBefore = periodOnly ? actual.At(series, period - 1) : 0,
-                    ActualThreeBefore = actual.At(series, period - 3),
-                };
-                if (cut.ByCostElement)
-                {
-                    charge.BookOffsets();
-                    rows[costElement].Add(charge);
-                }
-                else
-                {
-                    sum.Add(charge);
-                }
+                atoms[costElement].ActualCost = actual.At(series, period);
+                atoms[costElement].ActualBefore = periodOnly ? actual.At(series, period - 1) : 0;
+                atoms[costElement].ActualThreeBefore = actual.At(series, period - 3);
+                sum.Add(atoms[costElement]);
             }
 
-            if (!cut.ByCostElement)
+            sum.BookOffsets();
+            if (cut.ByCostElement)
             {
-                sum.BookOffsets();
+                AddByCostElement(atoms, rows);
+                whole.Add(sum);
+            }
+            else
+            {
                 rows[row].Add(sum);
             }
+        }
+    }
+
+    private static void AddByCostElement(Span<MeasureSums> atoms, MeasureSums[] rows)
+    {
+        for (var costElement = 0; costElement < CostElements.Count; costElement++)
+        {
+            atoms[costElement].BookOffsets();
+            rows[costElement].Add(atoms[costElement]);
         }
     }
 

@@ -93,6 +93,16 @@ public record struct MeasureSums
         Packages += other.Packages;
     }
 
+    /// <summary>Takes over what another row's packages gained and lost.</summary>
+    internal void TakeOffsets(in MeasureSums other)
+    {
+        CostGained = other.CostGained;
+        CostLost = other.CostLost;
+        ScheduleGained = other.ScheduleGained;
+        ScheduleLost = other.ScheduleLost;
+        Packages = other.Packages;
+    }
+
     /// <summary>
     /// Books this row's own variances as gained or lost: done once, on the smallest thing that has variances, before
     /// anything is summed.

@@ -6,8 +6,11 @@ internal enum QuoteUse
     /// <summary>No quotation marks: the cell is its own value.</summary>
     Bare,
 
-    /// <summary>In quotation marks, each one inside doubled (RFC 4180, section 2, rules 5 to 7).</summary>
+    /// <summary>In quotation marks, with none inside (RFC 4180, section 2, rules 5 and 6).</summary>
     Quoted,
+
+    /// <summary>In quotation marks, with some inside, each doubled (rule 7).</summary>
+    Doubled,
 
     /// <summary>A quotation mark inside a cell that does not begin with one.</summary>
     Stray,
@@ -36,6 +39,7 @@ internal static class CsvQuotes
             return QuoteUse.Stray;
         }
 
+        var doubled = false;
         for (var at = 1; at < cell.Length; at += 2)
         {
             var mark = cell[at..].IndexOf('"');
@@ -48,32 +52,33 @@ internal static class CsvQuotes
             wrongFrom = at + 1;
             if (wrongFrom == cell.Length)
             {
-                return QuoteUse.Quoted;
+                return doubled ? QuoteUse.Doubled : QuoteUse.Quoted;
             }
 
             if (cell[wrongFrom] != '"')
             {
                 return QuoteUse.TextAfter;
             }
+
+            doubled = true;
         }
 
         wrongFrom = 0;
         return QuoteUse.Open;
     }
 
-    /// <summary>Writes the value of a <see cref="QuoteUse.Quoted"/> cell and returns its length.</summary>
-    public static int Unquote(ReadOnlySpan<char> cell, Span<char> value)
+    /// <summary>Writes a value with each doubled quotation mark once, and returns its length.</summary>
+    public static int Undouble(ReadOnlySpan<char> doubled, Span<char> value)
     {
-        var inner = cell[1..^1];
         var length = 0;
-        while (inner.IndexOf('"') is >= 0 and var mark)
+        while (doubled.IndexOf('"') is >= 0 and var mark)
         {
-            inner[..(mark + 1)].CopyTo(value[length..]);
+            doubled[..(mark + 1)].CopyTo(value[length..]);
             length += mark + 1;
-            inner = inner[(mark + 2)..];
+            doubled = doubled[(mark + 2)..];
         }
 
-        inner.CopyTo(value[length..]);
-        return length + inner.Length;
+        doubled.CopyTo(value[length..]);
+        return length + doubled.Length;
     }
 }

@@ -1,5 +1,5 @@
-using System.Buffers;
 using System.Globalization;
+using System.Runtime.CompilerServices;
 using nietras.SeparatedValues;
 using Plenum.Core.Foundation;
 
@@ -28,20 +28,29 @@ internal sealed class CsvRecords : IDisposable
 {
     private readonly string file;
     private readonly Utf8Text text;
-    private readonly double length;
+    private readonly double fileBytes;
     private readonly InputErrors errors;
     private readonly SepReader records;
 
-    /// <summary>The values of a record with quotation marks, one behind the other, and where each ends.</summary>
+    /// <summary>The values with doubled quotation marks of the record at hand, undoubled, one behind the other.</summary>
     private char[] values = [];
-    private int[] ends = [];
-    private bool unquoted;
 
-    public CsvRecords(string file, Utf8Text text, long length, char separator, InputErrors errors)
+    /// <summary>Where the value of a column stands among them; of length 0 for all other columns.</summary>
+    private (int Start, int Length)[] places = [];
+
+    private bool hasQuotes;
+
+    public CsvRecords(
+        string file,
+        Utf8Text text,
+        long fileBytes,
+        char separator,
+        InputErrors errors
+    )
     {
         this.file = file;
         this.text = text;
-        this.length = Math.Max(1, length);
+        this.fileBytes = Math.Max(1, fileBytes);
         this.errors = errors;
         records = Sep.New(separator)
             .Reader(options =>
@@ -68,21 +77,13 @@ internal sealed class CsvRecords : IDisposable
     /// The share of the file that has been read. Both are whole numbers of bytes, so the end is exactly 1 in a file
     /// that does not grow.
     /// </summary>
-    public double Fraction => Math.Min(1, text.BytesRead / length);
+    public double Fraction => Math.Min(1, text.BytesRead / fileBytes);
 
     /// <summary>The value of a cell of the record at hand.</summary>
     public ReadOnlySpan<char> this[int column]
     {
-        get
-        {
-            if (!unquoted)
-            {
-                return records.Current[column].Span;
-            }
-
-            var start = column == 0 ? 0 : ends[column - 1];
-            return values.AsSpan(start, ends[column] - start);
-        }
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        get => hasQuotes ? Unquoted(column) : records.Current[column].Span;
     }
 
     public IReadOnlyList<string> Cells()
@@ -99,7 +100,7 @@ internal sealed class CsvRecords : IDisposable
     public RecordState Next()
     {
         text.BeginRecord();
-        unquoted = false;
+        hasQuotes = false;
         try
         {
             if (!records.MoveNext())
@@ -141,28 +142,25 @@ internal sealed class CsvRecords : IDisposable
     {
         records.Dispose();
         text.Dispose();
-        if (values.Length > 0)
+    }
+
+    private ReadOnlySpan<char> Unquoted(int column)
+    {
+        var (start, length) = places[column];
+        if (length > 0)
         {
-            ArrayPool<char>.Shared.Return(values);
-            values = [];
+            return values.AsSpan(start, length);
         }
+
+        var cell = records.Current[column].Span;
+        return cell is ['"', .. var inner, '"'] ? inner : cell;
     }
 
     private RecordState Unquote(SepReader.Row record)
     {
-        if (values.Length < record.Span.Length)
+        if (places.Length < Count)
         {
-            if (values.Length > 0)
-            {
-                ArrayPool<char>.Shared.Return(values);
-            }
-
-            values = ArrayPool<char>.Shared.Rent(record.Span.Length);
-        }
-
-        if (ends.Length < Count)
-        {
-            ends = new int[Count];
+            places = new (int, int)[Count];
         }
 
         var end = 0;
@@ -170,25 +168,32 @@ internal sealed class CsvRecords : IDisposable
         {
             var cell = record[column].Span;
             var use = CsvQuotes.Look(cell, out var wrongFrom);
-            if (use == QuoteUse.Bare)
-            {
-                cell.CopyTo(values.AsSpan(end));
-                end += cell.Length;
-            }
-            else if (use == QuoteUse.Quoted)
-            {
-                end += CsvQuotes.Unquote(cell, values.AsSpan(end));
-            }
-            else
+            if (use is not (QuoteUse.Bare or QuoteUse.Quoted or QuoteUse.Doubled))
             {
                 return Report(use, column, cell, wrongFrom, record);
             }
 
-            ends[column] = end;
+            var length = 0;
+            if (use == QuoteUse.Doubled)
+            {
+                MakeRoom(record.Span.Length);
+                length = CsvQuotes.Undouble(cell[1..^1], values.AsSpan(end));
+            }
+
+            places[column] = (end, length);
+            end += length;
         }
 
-        unquoted = true;
+        hasQuotes = true;
         return RecordState.Whole;
+    }
+
+    private void MakeRoom(int length)
+    {
+        if (values.Length < length)
+        {
+            Array.Resize(ref values, length * 2);
+        }
     }
 
     /// <summary>

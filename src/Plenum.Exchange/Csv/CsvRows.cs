@@ -24,7 +24,7 @@ internal sealed class CsvRows(
             Row = records.Row;
             switch (state)
             {
-                case RecordState.Whole when !IsEmpty(0) && HasRightCount():
+                case RecordState.Whole when HasValue(0) && HasRightCount():
                     return true;
                 case RecordState.Stopped:
                     Failed = true;
@@ -50,7 +50,7 @@ internal sealed class CsvRows(
     /// <summary>Empty cells beyond the last heading do no harm.</summary>
     private bool HasRightCount()
     {
-        if (records.Count == CellCount || (records.Count > CellCount && IsEmpty(CellCount)))
+        if (records.Count == CellCount || (records.Count > CellCount && !HasValue(CellCount)))
         {
             return true;
         }
@@ -59,16 +59,17 @@ internal sealed class CsvRows(
         return false;
     }
 
-    private bool IsEmpty(int from)
+    private bool HasValue(int from)
     {
         for (var column = from; column < records.Count; column++)
         {
-            if (!records[column].IsWhiteSpace())
+            var cell = records[column];
+            if (cell.Length > 0 && (!char.IsWhiteSpace(cell[0]) || !cell.IsWhiteSpace()))
             {
-                return false;
+                return true;
             }
         }
 
-        return true;
+        return false;
     }
 }

@@ -28,6 +28,12 @@ internal sealed class Utf8Text : TextReader
     /// <summary>The longest record in characters.</summary>
     public const int LongestRecord = 1_000_000;
 
+    /// <summary>
+    /// How many characters the parser may ask for before it finds a record. More than the longest one, because it reads
+    /// ahead: its buffer is at most twice as long as the longest record that it has seen.
+    /// </summary>
+    private const int MostAhead = 3 * LongestRecord;
+
     private const int BlockBytes = 64 * 1024;
 
     private readonly Stream stream;
@@ -38,6 +44,9 @@ internal sealed class Utf8Text : TextReader
     private bool ended;
     private bool marked;
     private int sinceRecord;
+
+    /// <summary>A character that was decoded and did not fit.</summary>
+    private char? held;
     private long filled;
 
     public Utf8Text(Stream stream)
@@ -66,17 +75,45 @@ internal sealed class Utf8Text : TextReader
 
     public override int Read(Span<char> buffer)
     {
-        if (buffer.Length < 2)
+        if (held is { } low)
         {
-            throw new ArgumentException("Room for a pair of surrogates is needed.", nameof(buffer));
+            held = null;
+            buffer[0] = low;
+            return 1;
         }
 
+        if (buffer.Length > 1)
+        {
+            return Decode(buffer);
+        }
+
+        Span<char> pair = stackalloc char[2];
+        var count = Decode(pair);
+        if (count > 0)
+        {
+            buffer[0] = pair[0];
+        }
+
+        if (count > 1)
+        {
+            held = pair[1];
+        }
+
+        return Math.Min(1, count);
+    }
+
+    public override int Read(char[] buffer, int index, int count) =>
+        Read(buffer.AsSpan(index, count));
+
+    /// <summary>Decodes what fits into the buffer, which has room for a pair of surrogates.</summary>
+    private int Decode(Span<char> buffer)
+    {
         if (Trouble != TextTrouble.None)
         {
             return HandOutMark(buffer);
         }
 
-        if (sinceRecord > LongestRecord)
+        if (sinceRecord > MostAhead)
         {
             return Stop(TextTrouble.RecordTooLong, buffer);
         }
@@ -121,12 +158,14 @@ internal sealed class Utf8Text : TextReader
         }
     }
 
-    public override int Read(char[] buffer, int index, int count) =>
-        Read(buffer.AsSpan(index, count));
-
     /// <summary>The next character if it is of ASCII; otherwise some other character that is not.</summary>
     public override int Peek()
     {
+        if (held is { } low)
+        {
+            return low;
+        }
+
         if (Trouble != TextTrouble.None)
         {
             return -1;
@@ -145,17 +184,10 @@ internal sealed class Utf8Text : TextReader
         return block[start] < 0x80 ? block[start] : char.MaxValue;
     }
 
-    /// <summary>Takes the line feed that <see cref="Peek"/> showed; other characters come in blocks.</summary>
     public override int Read()
     {
-        if (Peek() != '\n')
-        {
-            throw new NotSupportedException("Only a line feed is read alone.");
-        }
-
-        start++;
-        sinceRecord++;
-        return '\n';
+        Span<char> one = stackalloc char[1];
+        return Read(one) == 0 ? -1 : one[0];
     }
 
     protected override void Dispose(bool disposing)

@@ -77,7 +77,8 @@ internal static class CellParser
             digits += char.IsAsciiDigit(mark) ? 1 : 0;
         }
 
-        return digits is > 0 and <= MostDecimalDigits
+        var read =
+            digits is > 0 and <= MostDecimalDigits
             && text[0] != '+'
             && text[^1] != '.'
             && decimal.TryParse(
@@ -86,6 +87,9 @@ internal static class CellParser
                 CultureInfo.InvariantCulture,
                 out value
             );
+        // 872.90 and 872.9 are the same number and are kept the same
+        value = Ratio.Normal(value);
+        return read;
     }
 
     /// <summary>A date such as 2026-03-31.</summary>

@@ -39,7 +39,7 @@ public sealed class EarnedValueModel
     public Answer Accounts(Question question)
     {
         var now = PeriodAt(question.At);
-        var rowSum = new RowSum(Facts, now, question.Period, question.By == "cost_element");
+        var rowSum = new RowSum(Facts, now, question.Period);
         var rows = new Cuts(Facts, pieces, rowSum).Rows(question.By, question.Level);
         return new Answer(now == 0 ? null : Facts.Periods[now - 1].End, question.By, rows);
     }

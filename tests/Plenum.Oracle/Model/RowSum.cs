@@ -3,7 +3,7 @@ using System.Numerics;
 namespace Plenum.Oracle.Model;
 
 /// <summary>Sums the pieces of a row and takes the row's measures from the sums.</summary>
-public sealed class RowSum(Facts facts, int now, bool lastPeriodAlone, bool offsetsByCostElement)
+public sealed class RowSum(Facts facts, int now, bool lastPeriodAlone)
 {
     /// <summary>The row of the given pieces.</summary>
     /// <param name="code">The row's code.</param>
@@ -23,9 +23,7 @@ public sealed class RowSum(Facts facts, int now, bool lastPeriodAlone, bool offs
         var schedule = EarnedSchedule.Of(facts, planned, earned, now);
 
         var variances = pieces
-            .GroupBy(piece =>
-                (piece.IsAccountCharge, piece.Owner, offsetsByCostElement ? piece.CostElement : "")
-            )
+            .GroupBy(piece => (piece.IsAccountCharge, piece.Owner))
             .Select(group =>
                 (
                     Pv: Shown(group, p => p.Planned),

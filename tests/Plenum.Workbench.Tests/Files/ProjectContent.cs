@@ -29,8 +29,8 @@ internal static class ProjectContent
                 .Definition.Columns.Select(column => $"{column.Name}={text.Of(table, row, column)}")
                 .Concat(
                     table
-                        .OwnFields.OrderBy(field => field.Key, StringComparer.Ordinal)
-                        .Where(field => field.Value.Values[row] is not null)
+                        .OwnFields.Where(field => field.Value.Values[row] is not null)
+                        .OrderBy(field => field.Key, StringComparer.Ordinal)
                         .Select(field => $"{field.Key}={field.Value.Values[row]}")
                 )
         );
