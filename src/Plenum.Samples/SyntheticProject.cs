@@ -9,9 +9,6 @@ public static class SyntheticProject
     public const ulong DefaultSeed = 1;
     public const int MostPackages = 1_000_000;
 
-    /// <summary>The seed used where none is named.</summary>
-    public const ulong DefaultSeed = 1;
-
     /// <summary>
     /// Writes all tables of a project with so many packages as CSV files into a folder, which is made if it is
     /// missing. Files of the same names are replaced, others left alone. The same number and seed give the same bytes
