@@ -7,8 +7,10 @@ using Plenum.Workbench.Questions;
 namespace Plenum.Cli.Commands;
 
 /// <summary>
-/// <c>plenum accounts PROJECT [--at DATE] [--by account|element|unit|cost_element|package|GROUPING] [--level N]
-/// [--under CODE] [--period]</c>
+/// <code>
+/// plenum accounts PROJECT [--at DATE] [--by account|element|unit|cost_element|package|GROUPING] [--level N]
+/// [--under CODE] [--period]
+/// </code>
 /// </summary>
 internal static class AccountsCommand
 {

@@ -109,7 +109,7 @@ internal static class CheckCommand
         );
         foreach (
             var group in answer
-                .Findings.GroupBy(finding => finding.Rule)
+                .Findings.GroupBy(finding => finding.Rule, StringComparer.Ordinal)
                 .OrderBy(group => group.First().Severity)
         )
         {

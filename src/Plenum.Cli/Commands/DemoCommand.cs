@@ -7,8 +7,6 @@ namespace Plenum.Cli.Commands;
 /// <summary><c>plenum demo DIR [--packages N] [--seed S]</c></summary>
 internal static class DemoCommand
 {
-    private const int MostPackages = 1_000_000;
-
     private static readonly Argument<DirectoryInfo> Folder = new("DIR")
     {
         Description = "The folder to write into.",
@@ -40,9 +38,11 @@ internal static class DemoCommand
         };
         Packages.Validators.Add(result =>
         {
-            if (result.GetValueOrDefault<int?>() is < 1 or > MostPackages)
+            if (result.GetValueOrDefault<int?>() is < 1 or > SyntheticProject.MostPackages)
             {
-                result.AddError($"--packages takes a whole number from 1 to {MostPackages}.");
+                result.AddError(
+                    $"--packages takes a whole number from 1 to {SyntheticProject.MostPackages}."
+                );
             }
         });
         command.SetAction(

@@ -5,6 +5,8 @@ namespace Plenum.Cli.Output;
 /// <summary>A table in the terminal: text left, figures right.</summary>
 internal sealed class TextTable
 {
+    private const int WidestLine = 400;
+
     private readonly Table table = new() { Border = TableBorder.Simple, UseSafeBorder = true };
 
     /// <param name="columns">Headings; one that begins with &gt; stands right, over figures.</param>
@@ -13,8 +15,14 @@ internal sealed class TextTable
         foreach (var heading in columns)
         {
             var right = heading.StartsWith('>');
-            var column = new TableColumn(Markup.Escape(right ? heading[1..] : heading)).NoWrap();
-            table.AddColumn(right ? column.RightAligned() : column.LeftAligned());
+            var text = Markup.Escape(right ? heading[1..] : heading);
+            table.AddColumn(
+                new TableColumn(text)
+                {
+                    Alignment = right ? Justify.Right : Justify.Left,
+                    NoWrap = true,
+                }
+            );
         }
     }
 
@@ -40,7 +48,6 @@ internal sealed class TextTable
                 Out = new AnsiConsoleOutput(output),
             }
         );
-        const int WidestLine = 400;
         console.Profile.Width = WidestLine;
         console.Write(table);
     }
