@@ -1,4 +1,7 @@
 using System.CommandLine;
+using System.CommandLine.Parsing;
+using System.Globalization;
+using System.Numerics;
 
 namespace Plenum.Cli;
 
@@ -33,5 +36,33 @@ internal static class CommonOptions
     {
         Description = "Level; the root is 1.",
         HelpName = "N",
+        CustomParser = WholeNumber(
+            1,
+            int.MaxValue,
+            "--level takes a whole number from 1, the root."
+        ),
     };
+
+    /// <summary>Reads a whole number within bounds, and says in plain words what is expected.</summary>
+    public static Func<ArgumentResult, T?> WholeNumber<T>(T least, T greatest, string expected)
+        where T : struct, IBinaryInteger<T> =>
+        result =>
+        {
+            if (
+                T.TryParse(
+                    result.Tokens[0].Value,
+                    NumberStyles.None,
+                    CultureInfo.InvariantCulture,
+                    out var number
+                )
+                && number >= least
+                && number <= greatest
+            )
+            {
+                return number;
+            }
+
+            result.AddError(expected);
+            return null;
+        };
 }

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Text;
 using Plenum.Cli.Commands;
+using Plenum.Core.Foundation;
 
 namespace Plenum.Cli;
 
@@ -49,6 +50,12 @@ public static class Program
         var parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)
         {
+            if (!args[0].StartsWith('-') && root.Subcommands.All(known => known.Name != args[0]))
+            {
+                await context.Error.WriteLineAsync(NoSuchCommand(args[0], root));
+                return ExitCode.WrongUsage;
+            }
+
             foreach (var error in parsed.Errors)
             {
                 await context.Error.WriteLineAsync(error.Message);
@@ -69,5 +76,14 @@ public static class Program
             },
             ct
         );
+    }
+
+    private static string NoSuchCommand(string word, RootCommand root)
+    {
+        var known = root.Subcommands.Select(command => command.Name).ToList();
+        var nearest = NearestWord.Of(word, known);
+        return $"There is no command \"{word}\". "
+            + (nearest is null ? "" : $"Did you mean {nearest}? ")
+            + $"Known are {string.Join(", ", known)}; plenum COMMAND --help says what each takes.";
     }
 }

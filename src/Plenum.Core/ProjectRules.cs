@@ -139,7 +139,12 @@ public sealed class ProjectRules
             return;
         }
 
-        var rules = new BaselineRules(project.Baseline, project.Periods, faults);
+        var rules = new BaselineRules(
+            project.Baseline,
+            project.Periods,
+            project.Settings.Currency,
+            faults
+        );
         rules.CheckPackages();
         rules.CheckMilestones();
         rules.CheckPeriodAmounts();

@@ -9,17 +9,27 @@ namespace Plenum.Exchange;
 /// </summary>
 public abstract class TableSource
 {
-    private protected TableSource(string table, string file)
+    /// <param name="table">The table's name.</param>
+    /// <param name="path">The file as it was named.</param>
+    /// <param name="sheet">What follows the file's name where it holds more than one table.</param>
+    private protected TableSource(string table, string path, string sheet = "")
     {
         Table = table;
-        File = file;
+        FilePath = path;
+        File = Path.GetFileName(path) + sheet;
     }
 
     /// <summary>The file's name without folder and extension, or the sheet's name, as written.</summary>
     public string Table { get; }
 
-    /// <summary>What errors call it: <c>status.csv</c>, or <c>plant.xlsx, sheet status</c>.</summary>
-    public string File { get; }
+    /// <summary>
+    /// What errors call it: <c>status.csv</c>, or <c>plant.xlsx, sheet status</c>; with its folder where two files of
+    /// that name are read together.
+    /// </summary>
+    public string File { get; private set; }
+
+    /// <summary>The file as it was named.</summary>
+    private protected string FilePath { get; }
 
     /// <summary>How many bytes reading it goes through, where that is known, for showing progress.</summary>
     public abstract long? Bytes { get; }
@@ -35,7 +45,7 @@ public abstract class TableSource
     /// <c>.tsv</c>) and workbooks (<c>.xlsx</c>) that stand directly in it, in ordinal order of their names, without
     /// those whose name begins with <c>.</c> or <c>~$</c>. Of a workbook: its sheets, hidden ones too, without empty
     /// ones and those whose name begins with <c>_</c>. A path that is not there, another kind of file, and a folder
-    /// without any table are errors.
+    /// without any table are errors. A file that is named twice is read once.
     /// </summary>
     public static IReadOnlyList<TableSource> Find(IEnumerable<string> paths, InputErrors errors)
     {
@@ -64,7 +74,25 @@ public abstract class TableSource
             }
         }
 
+        TellApart(found);
         return found;
+    }
+
+    /// <summary>Sources that errors would call the same are called by their whole path.</summary>
+    private static void TellApart(List<TableSource> found)
+    {
+        foreach (
+            var same in found
+                .GroupBy(source => source.File, StringComparer.OrdinalIgnoreCase)
+                .Where(group => group.Count() > 1)
+        )
+        {
+            foreach (var source in same)
+            {
+                source.File =
+                    source.FilePath + source.File[Path.GetFileName(source.FilePath).Length..];
+            }
+        }
     }
 
     private static void AddFolder(string folder, List<TableSource> found, InputErrors errors)
@@ -109,6 +137,12 @@ public abstract class TableSource
     /// <summary>False if the file is of no kind that holds tables.</summary>
     private static bool TryAdd(string path, List<TableSource> found, InputErrors errors)
     {
+        var whole = Path.GetFullPath(path);
+        if (found.Exists(source => Path.GetFullPath(source.FilePath) == whole))
+        {
+            return true;
+        }
+
         switch (Path.GetExtension(path).ToUpperInvariant())
         {
             case ".CSV" or ".TSV":

@@ -10,7 +10,7 @@ namespace Plenum.Exchange;
 /// it looks like, so that a code such as 1.10 stays one and nothing becomes a formula. Numbers of more than 15
 /// significant digits, which a spreadsheet would round, and dates before 1 March 1900, which it counts wrongly, are
 /// written as text. A table of more than 1 048 575 rows and a text of more than 32 767 characters fit in no sheet:
-/// <see cref="InvalidOperationException"/> that says to export as CSV.
+/// <see cref="IOException"/> that says to export as CSV.
 /// </summary>
 public sealed class XlsxTablesWriter : TablesWriter
 {
@@ -104,7 +104,7 @@ public sealed class XlsxTablesWriter : TablesWriter
     {
         if (records == MostRecords)
         {
-            throw new InvalidOperationException(
+            throw new IOException(
                 $"The table {Table} has more than 1 048 575 rows, the most that fit in a sheet: export as CSV."
             );
         }
@@ -166,7 +166,7 @@ public sealed class XlsxTablesWriter : TablesWriter
     {
         if (value.Length > LongestText)
         {
-            throw new InvalidOperationException(
+            throw new IOException(
                 $"A text in the table {Table} is longer than 32 767 characters, the most that fit in a cell: export as CSV."
             );
         }

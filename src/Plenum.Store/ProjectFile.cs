@@ -293,7 +293,7 @@ public sealed partial class ProjectFile : IDisposable
         {
             throw new StoreException(
                 StoreProblem.NotAProject,
-                $"{database.Path} is not a Plenum project. It was left as it is."
+                $"{database.Path} is not a Plenum project. It was left as it is; name a .plenum file."
             );
         }
 
@@ -329,7 +329,11 @@ public sealed partial class ProjectFile : IDisposable
         }
 
         KeepRollbackJournal(database);
-        Migration.Apply(database, Migration.All);
+        if (version < Migration.All.Count)
+        {
+            // only then: it takes the file for writing, and a question must not wait for another program's command
+            Migration.Apply(database, Migration.All);
+        }
     }
 
     /// <summary>Another program may have switched the file to write-ahead mode, in which it is three files.</summary>

@@ -101,6 +101,8 @@ public sealed class OpenProject : IDisposable
     }
 
     /// <summary>Writes all tables into a folder, as CSV files or as one workbook.</summary>
+    /// <exception cref="IOException">It cannot be written, or does not fit in a workbook.</exception>
+    /// <exception cref="Questions.QuestionException">A workbook is asked for and there is no table to write.</exception>
     public void Export(
         string folder,
         ExportFormat format,
@@ -108,6 +110,18 @@ public sealed class OpenProject : IDisposable
         CancellationToken ct = default
     )
     {
+        if (File.Exists(folder))
+        {
+            throw new IOException($"{folder} is a file. Name a folder to write into.");
+        }
+
+        if (format == ExportFormat.Xlsx && Current.Tables.All(table => table.Count == 0))
+        {
+            throw new Questions.QuestionException(
+                "The project is empty, and a workbook needs a table. Import tables first."
+            );
+        }
+
         Directory.CreateDirectory(folder);
         using TablesWriter writer =
             format == ExportFormat.Csv
@@ -127,7 +141,7 @@ public sealed class OpenProject : IDisposable
         )
         {
             throw new Questions.QuestionException(
-                $"No change request has the number \"{change}\"."
+                $"No change request has the number \"{change}\". Name one that is known, or import it along in changes.csv."
             );
         }
     }

@@ -109,7 +109,7 @@ internal static class AccountsCommand
         var amounts = new Amounts(answer.Total.BudgetAtCompletion, answer.Currency);
         context.Out.WriteLine(ReadingSentence.Of(answer.Total, amounts));
         context.Out.WriteLine(
-            $"At {Amounts.Day(answer.At)}. Money in {amounts.Unit}."
+            $"{Amounts.At(answer.At)} Money in {amounts.Unit}."
                 + (
                     answer.Question.PeriodOnly
                         ? " Plan, earned, actual and variances of the last period alone."
@@ -149,7 +149,7 @@ internal static class AccountsCommand
             context.Out.WriteLine(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{hiding} rows look fine but hide offsets: what their packages lose is beyond {answer.Threshold.BasisPoints / 100m:0.##} % of their budget."
+                    $"{hiding} {(hiding == 1 ? "row looks fine but hides" : "rows look fine but hide")} offsets: what the packages inside lose is beyond {answer.Threshold.BasisPoints / 100m:0.##} % of their budget."
                 )
             );
         }

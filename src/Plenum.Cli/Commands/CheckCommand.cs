@@ -104,7 +104,7 @@ internal static class CheckCommand
         context.Out.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"The audit finds {answer.Count(Severity.Error)} errors, {answer.Count(Severity.Warning)} warnings and {answer.Count(Severity.Note)} notes."
+                $"The audit finds {Counted(Severity.Error)}, {Counted(Severity.Warning)} and {Counted(Severity.Note)}."
             )
         );
         foreach (
@@ -138,6 +138,15 @@ internal static class CheckCommand
                     )
                 );
             }
+        }
+
+        string Counted(Severity severity)
+        {
+            var count = answer.Count(severity);
+            return string.Create(
+                CultureInfo.InvariantCulture,
+                $"{count} {Word(severity)}{(count == 1 ? "" : "s")}"
+            );
         }
     }
 

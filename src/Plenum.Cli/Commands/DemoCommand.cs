@@ -16,12 +16,22 @@ internal static class DemoCommand
     {
         Description = "A synthetic project of so many packages instead of the plant.",
         HelpName = "N",
+        CustomParser = CommonOptions.WholeNumber(
+            1,
+            SyntheticProject.MostPackages,
+            $"--packages takes a whole number from 1 to {SyntheticProject.MostPackages}."
+        ),
     };
 
     private static readonly Option<ulong?> Seed = new("--seed")
     {
         Description = "The same seed gives the same files.",
         HelpName = "S",
+        CustomParser = CommonOptions.WholeNumber(
+            ulong.MinValue,
+            ulong.MaxValue,
+            $"--seed takes a whole number from 0 to {ulong.MaxValue}."
+        ),
     };
 
     public static Command Build(CliContext context)
@@ -36,15 +46,6 @@ internal static class DemoCommand
             Seed,
             CommonOptions.Json,
         };
-        Packages.Validators.Add(result =>
-        {
-            if (result.GetValueOrDefault<int?>() is < 1 or > SyntheticProject.MostPackages)
-            {
-                result.AddError(
-                    $"--packages takes a whole number from 1 to {SyntheticProject.MostPackages}."
-                );
-            }
-        });
         command.SetAction(
             (parsed, ct) =>
                 Task.FromResult(context.Run(parsed, json => Write(context, parsed, json, ct)))
@@ -68,7 +69,7 @@ internal static class DemoCommand
                 SyntheticProject.Write(
                     folder,
                     packages,
-                    seed ?? SyntheticProject.DefaultSeed,
+                    seed ?? DemoProject.DefaultSeed,
                     (what, part) => progress.Show(part, what),
                     ct
                 );

@@ -18,6 +18,8 @@ internal static class ExportCommand
         DefaultValueFactory = _ => "csv",
     };
 
+    static ExportCommand() => Format.AcceptOnlyFromAmong("csv", "xlsx");
+
     public static Command Build(CliContext context)
     {
         var command = new Command("export", "Write all tables back into files.")
@@ -27,7 +29,6 @@ internal static class ExportCommand
             Format,
             CommonOptions.Json,
         };
-        Format.AcceptOnlyFromAmong("csv", "xlsx");
         command.SetAction(
             (parsed, ct) =>
                 Task.FromResult(

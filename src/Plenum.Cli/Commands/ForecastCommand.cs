@@ -123,7 +123,7 @@ internal static class ForecastCommand
         var now = answer.Now;
         var amounts = new Amounts(now.BudgetAtCompletion, answer.Currency);
         context.Out.WriteLine(ReadingSentence.Of(now, amounts));
-        context.Out.WriteLine($"At {Amounts.Day(answer.At)}. Money in {amounts.Unit}.");
+        context.Out.WriteLine($"{Amounts.At(answer.At)} Money in {amounts.Unit}.");
         var methods = new TextTable("Estimate at completion", ">EAC", ">VAC");
         foreach (var (_, words, estimate) in Methods)
         {

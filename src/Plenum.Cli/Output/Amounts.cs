@@ -58,6 +58,10 @@ internal sealed class Amounts
     public static string Day(DateOnly? date) =>
         date?.ToString("d MMM yyyy", CultureInfo.InvariantCulture) ?? "–";
 
+    /// <summary>The sentence that says for which day an answer holds.</summary>
+    public static string At(DateOnly? date) =>
+        date is null ? "Before the end of the first period." : $"At {Day(date)}.";
+
     private static string Number(decimal? number, int digits) =>
         number is { } given
             ? Math.Round(given, digits, MidpointRounding.AwayFromZero)

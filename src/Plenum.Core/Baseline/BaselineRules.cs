@@ -1,5 +1,6 @@
 using System.Globalization;
 using Plenum.Core.Breakdown;
+using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;
 using Plenum.Core.Foundation.Time;
 using Plenum.Core.People;
@@ -10,9 +11,12 @@ namespace Plenum.Core.Baseline;
 public sealed class BaselineRules(
     PackageBaseline baseline,
     PeriodTimeline periods,
+    Currency currency,
     IRowFaults faults
 )
 {
+    private readonly MoneyText money = new(currency);
+
     /// <summary>Dates in order; apportioned effort has a base with a budget and does not follow itself.</summary>
     public void CheckPackages()
     {
@@ -189,13 +193,17 @@ public sealed class BaselineRules(
         }
         else if (ApportionedEffort.Ring(baseline, package) is { } ring)
         {
-            Refuse(
-                row,
-                PackageTable.Base,
-                "a base that does not follow the package itself",
-                "the bases form a ring: "
-                    + string.Join(" follows ", ring.Append(package).Select(baseline.Code))
-            );
+            // once, at its first package
+            if (ring.Min() == package)
+            {
+                Refuse(
+                    row,
+                    PackageTable.Base,
+                    "a base that does not follow the package itself",
+                    "the bases form a ring: "
+                        + string.Join(" follows ", ring.Append(package).Select(baseline.Code))
+                );
+            }
         }
         else if (baseline.TotalBudget[basePackage] == 0)
         {
@@ -266,7 +274,9 @@ public sealed class BaselineRules(
             RefuseAmounts(
                 rows,
                 "amounts that add up to the package's budget",
-                $"they add up to {whole} and the budget is {baseline.TotalBudget[package]}, in minor units"
+                rows.Length == 0
+                    ? $"there are none, and the budget is {money.Of(baseline.TotalBudget[package])}"
+                    : $"they add up to {money.Of(whole)} and the budget is {money.Of(baseline.TotalBudget[package])}"
             );
         }
         else if (byCostElement > 0)
@@ -279,7 +289,7 @@ public sealed class BaselineRules(
                     RefuseAmounts(
                         rows,
                         "amounts that add up to the budget of each cost element",
-                        $"{CostElements.Words.Format(costElement)} adds up to {sums[costElement]} and its budget is {budget}, in minor units"
+                        $"{CostElements.Words.Format(costElement)} adds up to {money.Of(sums[costElement])} and its budget is {money.Of(budget)}"
                     );
                 }
             }

@@ -64,14 +64,18 @@ public static class BreakdownRules
             }
             else if (isRoot && kind is ElementTable.WorkPackage or ElementTable.PlanningPackage)
             {
-                Refuse(row, "project", "the root is the project and no package");
+                Refuse(row, "the kind project, or none", "the root is the project and no package");
             }
             else if (
                 kind is ElementTable.WorkPackage or ElementTable.PlanningPackage
                 && tree.HasChildren(row)
             )
             {
-                Refuse(row, "branch for an element with children", "a package has no children");
+                Refuse(
+                    row,
+                    "the kind branch, or none, for an element with children",
+                    "a package has no children"
+                );
             }
         }
 

@@ -18,6 +18,9 @@ public sealed class InputErrors
 
     public bool Any => Count > 0;
 
+    /// <summary>Further errors are only counted.</summary>
+    public bool IsFull => Count >= Kept;
+
     /// <summary>The errors that were kept, in the order in which they were found.</summary>
     public IReadOnlyList<InputError> Items => errors;
 
@@ -58,6 +61,7 @@ public sealed class InputErrors
         }
     }
 
-    private static string Shorten(ReadOnlySpan<char> value) =>
+    /// <summary>A value as an error shows it: cut after 80 characters.</summary>
+    public static string Shorten(ReadOnlySpan<char> value) =>
         value.Length <= LongestValue ? value.ToString() : string.Concat(value[..LongestValue], "…");
 }

@@ -48,7 +48,7 @@ public static class NetworkRules
                     row,
                     column,
                     "an activity of the package",
-                    $"package {tree.Code(tree.Elements.RowOf(id))} has activities; link one of them"
+                    $"package {tree.Code(tree.Elements.RowOf(id))} is linked by its activities, not as a whole"
                 );
             }
         }

@@ -172,7 +172,7 @@ public sealed class StatusRules(PackageBaseline baseline, PeriodTimeline periods
                     items,
                     row,
                     ItemTable.Rule,
-                    "a rule of credit",
+                    "a rule that credit_steps has, or none",
                     $"\"{rule}\" is no rule of credit"
                 );
             }
@@ -286,11 +286,11 @@ public sealed class StatusRules(PackageBaseline baseline, PeriodTimeline periods
                 column,
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"a date on or before {periods.End(period):yyyy-MM-dd}, the end of period {periods.Codes[period]}"
+                    $"a date on or before {periods.End(period):yyyy-MM-dd}, or the period in which it lies"
                 ),
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{DateOnly.FromDayNumber(day):yyyy-MM-dd} is after the end of period {periods.Codes[period]}, {periods.End(period):yyyy-MM-dd}"
+                    $"{DateOnly.FromDayNumber(day):yyyy-MM-dd} is after the end of period {periods.Codes[period]}"
                 )
             );
         }

@@ -4,13 +4,13 @@ namespace Plenum.Exchange.Csv;
 
 /// <summary>A CSV file: UTF-8 with or without byte order mark, a header row, comma, semicolon or tab between cells.</summary>
 internal sealed class CsvSource(string path)
-    : TableSource(Path.GetFileNameWithoutExtension(path), Path.GetFileName(path))
+    : TableSource(Path.GetFileNameWithoutExtension(path), path)
 {
     public override long? Bytes
     {
         get
         {
-            var file = new FileInfo(path);
+            var file = new FileInfo(FilePath);
             return file.Exists ? file.Length : null;
         }
     }
@@ -21,7 +21,7 @@ internal sealed class CsvSource(string path)
         try
         {
             stream = new FileStream(
-                path,
+                FilePath,
                 FileMode.Open,
                 FileAccess.Read,
                 FileShare.ReadWrite | FileShare.Delete,

@@ -159,13 +159,21 @@ internal static class CellParser
         return column.IsWithdrawable ? expected + ", or - to take it back" : expected;
     }
 
+    /// <summary>The complaint about a code that no row has.</summary>
+    public static string Unknown(ColumnDefinition column, ReadOnlySpan<char> code) =>
+        $"\"{InputErrors.Shorten(code)}\" does not exist, "
+        + (column.Codec is null ? $"the code of {column.Called}" : column.Called)
+        + " expected: correct it, or bring its row along";
+
     private static string ExpectedMoney(ColumnDefinition column, Currency currency)
     {
         var example = currency.Digits == 0 ? "1234" : "1234." + new string('5', currency.Digits);
+        var decimals =
+            currency.Digits == 0 ? "without decimals" : $"with at most {currency.Digits} decimals";
         var sign = column.Least >= 0 ? ", not negative" : "";
         return string.Create(
             CultureInfo.InvariantCulture,
-            $"an amount such as {example} with at most {currency.Digits} decimals{sign}, at most {currency.ToMajorUnits(column.Greatest)}"
+            $"an amount such as {example} {decimals}{sign}, at most {currency.ToMajorUnits(column.Greatest)}"
         );
     }
 

@@ -65,7 +65,8 @@ internal sealed class ClosedPeriods
                         column.Name,
                         Code(periodId),
                         OpenPeriod(),
-                        $"a row of the closed period {Code(periodId)} would be removed"
+                        $"a row of the closed period {Code(periodId)} would be removed: keep all rows of "
+                            + "closed periods in the file"
                     );
                 }
             }
@@ -84,6 +85,11 @@ internal sealed class ClosedPeriods
         foreach (var id in change.Added.Concat(change.Updated))
         {
             var row = table.RowOf(id);
+            if (!Cell.IsGiven(table.Ints(PeriodTable.End)[row]))
+            {
+                continue; // complained of when it was read
+            }
+
             var was = old.RowOf(id) is var oldRow and >= 0
                 ? old.Ints(PeriodTable.End)[oldRow]
                 : int.MaxValue;
@@ -94,7 +100,7 @@ internal sealed class ClosedPeriods
                     row,
                     PeriodTable.End,
                     $"an end after that of the closed period {before.Periods.Codes[lastClosed]}",
-                    "closed periods do not change"
+                    $"period {table.Codes[row]} would change the closed periods, which stay as they are"
                 );
             }
         }
@@ -107,7 +113,7 @@ internal sealed class ClosedPeriods
                 PeriodTable.Period.Name,
                 Code(id),
                 "all closed periods",
-                $"the closed period {Code(id)} would be removed"
+                $"the closed period {Code(id)} would be removed: keep all closed periods in the file"
             );
         }
     }

@@ -12,7 +12,16 @@ internal static class Conversions
     /// <summary>Sums of converted amounts are checked for the whole project; this only keeps one within range.</summary>
     private const long GreatestConverted = 100_000_000_000_000_000;
 
-    public static Table Apply(MergeResult result, Currency project, IRowFaults faults)
+    /// <param name="result">The merged table.</param>
+    /// <param name="project">The project's currency.</param>
+    /// <param name="unpriced">Incoming rows whose currency or rate was not understood, and so has been reported.</param>
+    /// <param name="faults">Receives rows that cannot be converted.</param>
+    public static Table Apply(
+        MergeResult result,
+        Currency project,
+        IReadOnlySet<int> unpriced,
+        IRowFaults faults
+    )
     {
         var table = result.Table;
         if (table.Definition.Conversion is not { } conversion || result.Change.Count == 0)
@@ -24,7 +33,9 @@ internal static class Conversions
         foreach (var id in result.Change.Updated.Concat(result.Change.Added))
         {
             var row = table.RowOf(id);
-            converted[row] = Convert(table, row, conversion, project, faults);
+            converted[row] = unpriced.Contains(result.Sources.Of(id))
+                ? Cell.NoLong
+                : Convert(table, row, conversion, project, faults);
         }
 
         return table.With(conversion.Converted, converted.Build());

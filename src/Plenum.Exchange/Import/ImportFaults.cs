@@ -38,6 +38,28 @@ internal sealed class ImportFaults(InputErrors errors, IReadOnlyList<string> fil
             column is null || Project is null
                 ? null
                 : new ProjectText(Project).Of(table, row, column);
-        errors.Add(file, fileRow, column?.Name, value, expected, message);
+        var place = fileRow is null ? KeyOf(table, row) : "";
+        errors.Add(file, fileRow, column?.Name, value, expected, Whole(message + place, expected));
+    }
+
+    /// <summary>The complaint with what would have been right, so that it says what to do.</summary>
+    public static string Whole(string message, string expected) =>
+        message.Contains(expected, StringComparison.Ordinal) ? message
+        : message.EndsWith('?') ? $"{message} Expected: {expected}"
+        : $"{message}. Expected: {expected}";
+
+    /// <summary>Names a row that was in the project before and so has no place in a file.</summary>
+    private string KeyOf(Table table, int row)
+    {
+        if (Project is null)
+        {
+            return "";
+        }
+
+        var text = new ProjectText(Project);
+        var key = table
+            .Definition.Keys.Select(column => text.Of(table, row, column))
+            .Where(part => part is not null);
+        return $" (row {string.Join(", ", key)} of the project)";
     }
 }

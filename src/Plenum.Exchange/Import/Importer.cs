@@ -1,3 +1,4 @@
+using System.Globalization;
 using Plenum.Core;
 using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation;
@@ -103,8 +104,16 @@ public sealed class Importer
                 errors.Add(
                     source.File,
                     "the name of a table",
-                    $"no table is called \"{source.Table}\""
-                        + (nearest is null ? "" : $"; did you mean {nearest}?")
+                    $"no table is called \"{source.Table}\"; "
+                        + (
+                            nearest is null
+                                ? "known are "
+                                    + string.Join(
+                                        ", ",
+                                        ProjectLayout.Tables.Select(table => table.Name)
+                                    )
+                                : $"did you mean {nearest}?"
+                        )
                 );
                 continue;
             }
@@ -158,7 +167,7 @@ public sealed class Importer
         faults.Taken(definition, intake.Incoming, result.Sources);
         ReportRepeated(intake.Incoming, result);
         ReportAltered(intake.Incoming, result);
-        var table = Conversions.Apply(result, draft.Currency, faults);
+        var table = Conversions.Apply(result, draft.Currency, intake.Unpriced, faults);
         if (errors.Count > count)
         {
             draft.MarkUnclean(definition);
@@ -207,7 +216,7 @@ public sealed class Importer
                 table,
                 table.RowOfCode("currency"),
                 ProjectTable.Value,
-                draft.Before.Settings.Currency.Code,
+                $"{draft.Before.Settings.Currency}, or a project without amounts",
                 $"the project's currency cannot change from {draft.Before.Settings.Currency} to {settings.Currency} "
                     + $"while {holder.Definition.Name} has amounts"
             );
@@ -261,7 +270,7 @@ public sealed class Importer
                     column.Name,
                     code,
                     CellParser.Expected(column, draft.Currency),
-                    $"\"{code}\" does not exist, {CellParser.Expected(column, draft.Currency)} expected"
+                    CellParser.Unknown(column, code)
                 );
             }
         }
@@ -280,7 +289,8 @@ public sealed class Importer
                 incoming.Definition.Keys[0].Name,
                 KeyText(incoming, row),
                 $"a {keys} that no other row has",
-                $"the same {keys} stands in {files[earlierSource]}, row {earlierRow}, already"
+                $"the same {keys} stands in {files[earlierSource]}, row {earlierRow}, already: remove one of the two, "
+                    + "or correct what tells them apart"
             );
         }
     }
@@ -339,18 +349,28 @@ public sealed class Importer
         foreach (var removal in changes.Where(change => change.Removed.Count > 0))
         {
             var before = draft.Before[removal.Definition];
-            foreach (var (table, column, row, id) in Dangling(project, removal.Definition))
+            foreach (
+                var users in Dangling(project, removal.Definition)
+                    .GroupBy(user => (user.Table, user.Column, user.Id))
+            )
             {
+                var (table, column, id) = users.Key;
                 var code = before.RowOf(id) is var old and >= 0 ? before.Codes[old] : "?";
-                var (file, fileRow) = faults.PlaceOf(table.Definition, table.Ids[row]);
+                var (file, fileRow) = faults.PlaceOf(
+                    table.Definition,
+                    table.Ids[users.First().Row]
+                );
+                var count = users.Count();
                 errors.Add(
                     file,
                     fileRow,
                     column.Name,
                     code,
                     CellParser.Expected(column, draft.Currency),
-                    $"\"{code}\" would be removed by the replacement of {removal.Definition.Name} but is still used by "
-                        + table.Definition.Name
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"\"{code}\" would be removed by the replacement of {removal.Definition.Name} but is still used by {count} {(count == 1 ? "row" : "rows")} of {table.Definition.Name}: keep its row in the file, or take it out of {table.Definition.Name} first"
+                    )
                 );
                 draft.MarkUnclean(table.Definition);
             }

@@ -12,6 +12,7 @@ internal sealed class RowIntake
     private readonly IncomingRows incoming;
     private readonly List<(int Row, ColumnDefinition Column, string Code)> ownReferences = [];
     private readonly HashSet<int> broken = [];
+    private readonly HashSet<int> unpriced = [];
     private readonly ColumnDefinition? currencyColumn;
     private RowReader reader = null!;
     private string file = "";
@@ -35,6 +36,9 @@ internal sealed class RowIntake
 
     /// <summary>Rows whose key was not understood; they take no part.</summary>
     public IReadOnlySet<int> Broken => broken;
+
+    /// <summary>Rows whose currency or rate was not understood.</summary>
+    public IReadOnlySet<int> Unpriced => unpriced;
 
     /// <summary>Reads a source to its end. False if it could not be read.</summary>
     public bool Read(
@@ -132,8 +136,12 @@ internal sealed class RowIntake
             heading,
             heading,
             nearest ?? "one of " + string.Join(", ", names),
-            $"{definition.Name} has no column \"{heading}\""
-                + (nearest is null ? "" : $"; did you mean {nearest}?")
+            $"{definition.Name} has no column \"{InputErrors.Shorten(heading)}\"; "
+                + (
+                    nearest is null
+                        ? $"known are {string.Join(", ", names)}."
+                        : $"did you mean {nearest}?"
+                )
                 + " A column of your own begins with x_."
         );
     }
@@ -152,7 +160,14 @@ internal sealed class RowIntake
             else if (!TryAdd(column, builder, reader[place], currency))
             {
                 builder.AddMissing();
-                Refuse(column, reader[place], CellParser.Expected(column, currency), null);
+                Refuse(
+                    column,
+                    reader[place],
+                    CellParser.Expected(column, currency),
+                    column.Kind == CellKind.Reference && !errors.IsFull
+                        ? CellParser.Unknown(column, reader[place])
+                        : null
+                );
             }
         }
 
@@ -191,6 +206,11 @@ internal sealed class RowIntake
         if (column.IsKey)
         {
             broken.Add(incoming.Count);
+        }
+
+        if (column == currencyColumn || column == definition.Conversion?.Rate)
+        {
+            unpriced.Add(incoming.Count);
         }
 
         errors.Add(file, reader.Row, column.Name, value, expected, message);

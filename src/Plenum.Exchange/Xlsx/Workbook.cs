@@ -88,7 +88,7 @@ internal static class Workbook
         const string Expected = "an .xlsx workbook";
         if (start.IsEmpty)
         {
-            return (Expected, "the file is empty");
+            return (Expected, "the file is empty: copy or save it again");
         }
 
         if (start.StartsWith<byte>([0xD0, 0xCF, 0x11, 0xE0]))

@@ -7,17 +7,12 @@ namespace Plenum.Exchange.Xlsx;
 /// <summary>One sheet of an XLSX workbook.</summary>
 internal sealed class XlsxSource : TableSource
 {
-    private readonly string path;
     private readonly Sheet sheet;
 
     static XlsxSource() => Encoding.RegisterProvider(CodePagesEncodingProvider.Instance);
 
     private XlsxSource(string path, Sheet sheet)
-        : base(sheet.Name, $"{Path.GetFileName(path)}, sheet {sheet.Name}")
-    {
-        this.path = path;
-        this.sheet = sheet;
-    }
+        : base(sheet.Name, path, $", sheet {sheet.Name}") => this.sheet = sheet;
 
     public override long? Bytes => sheet.Bytes;
 
@@ -47,8 +42,8 @@ internal sealed class XlsxSource : TableSource
         CellFaults? faults = null;
         try
         {
-            faults = CellFaults.Open(path, sheet);
-            cells = ExcelReaderFactory.CreateOpenXmlReader(Workbook.OpenFile(path));
+            faults = CellFaults.Open(FilePath, sheet);
+            cells = ExcelReaderFactory.CreateOpenXmlReader(Workbook.OpenFile(FilePath));
             for (var index = 0; index < sheet.Index; index++)
             {
                 cells.NextResult();

@@ -37,7 +37,7 @@ internal static class Faults
             ),
             raw.SQLITE_NOTADB => (
                 StoreProblem.NotAProject,
-                "is not a Plenum project: it is no database. It was left as it is."
+                "is not a Plenum project: it is no database. It was left as it is; name a .plenum file."
             ),
             raw.SQLITE_CANTOPEN => (
                 StoreProblem.Other,

@@ -26,7 +26,11 @@ internal static class ElementPosition
         var nearest = NearestWord.Of(code, elements.Codes.ToArray().OfType<string>());
         throw new QuestionException(
             $"No element has the code \"{code}\"."
-                + (nearest is null ? "" : $" Did you mean {nearest}?")
+                + (
+                    nearest is null
+                        ? " The breakdown lists all codes."
+                        : $" Did you mean {nearest}?"
+                )
         );
     }
 }

@@ -10,9 +10,14 @@ namespace Plenum.Workbench.Questions;
 /// <param name="Under">Only this element and what is under it.</param>
 public sealed record TreeQuestion(int? Level = null, string? Under = null)
 {
-    /// <exception cref="QuestionException">There is no such element.</exception>
+    /// <exception cref="QuestionException">There is no such level or element.</exception>
     public TreeAnswer Ask(Project project)
     {
+        if (Level < 1)
+        {
+            throw new QuestionException("Levels count from 1, the root.");
+        }
+
         var under = ElementPosition.Of(project, Under);
         var tree = project.Tree;
         var hours = project.HourTotals.Budget;

@@ -19,7 +19,7 @@ public partial class DocumentationTests
         {
             Assert.Equal(
                 table.Columns.Where(column => !column.IsComputed).Select(Written),
-                ColumnCell().Matches(section.Text).Select(match => match.Groups[1].Value)
+                ColumnCell().Matches(section.Text).Select(match => match.Groups["column"].Value)
             );
         }
     }
@@ -68,7 +68,7 @@ public partial class DocumentationTests
         [
             .. SecondLevel()
                 .Matches(text)
-                .Select(match => (match.Groups[1].Value, match.Groups[2].Value)),
+                .Select(match => (match.Groups["heading"].Value, match.Groups["text"].Value)),
         ];
     }
 
@@ -100,11 +100,14 @@ public partial class DocumentationTests
     }
 
     [GeneratedRegex(
-        @"^## (\S+)\n(.*?)(?=^#{1,2} |\z)",
-        RegexOptions.Multiline | RegexOptions.Singleline
+        @"^## (?<heading>\S+)\n(?<text>.*?)(?=^#{1,2} |\z)",
+        RegexOptions.Multiline | RegexOptions.Singleline | RegexOptions.ExplicitCapture
     )]
     private static partial Regex SecondLevel();
 
-    [GeneratedRegex(@"^\| ((?:\*\*)?`[^`]+`(?:\*\*)?(?: \(key\))?) \|", RegexOptions.Multiline)]
+    [GeneratedRegex(
+        @"^\| (?<column>(\*\*)?`[^`]+`(\*\*)?( \(key\))?) \|",
+        RegexOptions.Multiline | RegexOptions.ExplicitCapture
+    )]
     private static partial Regex ColumnCell();
 }

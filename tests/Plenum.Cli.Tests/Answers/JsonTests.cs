@@ -1,0 +1,211 @@
+using System.Text.Json;
+using Plenum.Cli.Tests.Support;
+
+namespace Plenum.Cli.Tests.Answers;
+
+/// <summary>Every answer with --json is one object with the names that docs/files.md promises.</summary>
+public class JsonTests
+{
+    private static readonly string[] Measures =
+    [
+        "bac",
+        "pv",
+        "ev",
+        "ac",
+        "committed",
+        "sv",
+        "cv",
+        "spi",
+        "cpi",
+        "percent_complete",
+        "percent_spent",
+        "etc",
+        "eac",
+        "vac",
+        "eac_plan",
+        "eac_cpi",
+        "eac_cpi_spi",
+        "eac_cpi3",
+        "tcpi_bac",
+        "tcpi_eac",
+        "es",
+        "at_periods",
+        "spi_t",
+        "forecast_finish",
+        "cv_favourable",
+        "cv_unfavourable",
+        "cv_masking",
+        "sv_favourable",
+        "sv_unfavourable",
+        "sv_masking",
+    ];
+
+    private static readonly string[] Texts = ["code", "name", "forecast_finish"];
+
+    [Theory]
+    [InlineData("account", 4)]
+    [InlineData("element", 13)]
+    [InlineData("unit", 3)]
+    [InlineData("cost_element", 4)]
+    [InlineData("package", 9)]
+    [InlineData("area", 2)]
+    public void Accounts_answer_with_the_whole_first_and_all_measures_in_every_row(
+        string by,
+        int least
+    )
+    {
+        using var terminal = PumpHouse.Open();
+        var answer = Json.Of(terminal.Do("accounts", PumpHouse.File, "--by", by, "--json"));
+        Assert.Equal("2026-03-31", answer.GetProperty("at").GetString());
+        Assert.Equal(by, answer.GetProperty("by").GetString());
+        Assert.Equal(1, answer.GetProperty("revision").GetInt64());
+        var rows = answer.GetProperty("rows").EnumerateArray().ToList();
+        Assert.Equal("*total", rows[0].GetProperty("code").GetString());
+        Assert.True(rows.Count > least, $"{rows.Count} rows");
+        foreach (var row in rows)
+        {
+            Assert.Equal(["code", "name", .. Measures], Json.NamesOf(row));
+            foreach (var member in row.EnumerateObject())
+            {
+                JsonValueKind[] kinds = Texts.Contains(member.Name)
+                    ? [JsonValueKind.String, JsonValueKind.Null]
+                    : [JsonValueKind.Number, JsonValueKind.Null];
+                Assert.Contains(member.Value.ValueKind, kinds);
+            }
+        }
+    }
+
+    [Fact]
+    public void An_index_without_actual_cost_is_null_and_not_a_number()
+    {
+        using var terminal = PumpHouse.Open();
+        var answer = Json.Of(
+            terminal.Do("accounts", PumpHouse.File, "--under", "PH.30.2", "--json")
+        );
+        Assert.Equal(
+            JsonValueKind.Null,
+            answer.GetProperty("rows")[0].GetProperty("cpi").ValueKind
+        );
+    }
+
+    [Fact]
+    public void The_tree_answers_depth_first_with_its_names()
+    {
+        using var terminal = PumpHouse.Open();
+        var answer = Json.Of(terminal.Do("tree", PumpHouse.File, "--json"));
+        Assert.Equal(["level", "under", "revision", "rows"], Json.NamesOf(answer));
+        var rows = answer.GetProperty("rows").EnumerateArray().ToList();
+        Assert.All(
+            rows,
+            row =>
+                Assert.Equal(
+                    [
+                        "code",
+                        "name",
+                        "level",
+                        "kind",
+                        "split",
+                        "budget",
+                        "allotted",
+                        "gap",
+                        "hours",
+                        "packages",
+                    ],
+                    Json.NamesOf(row)
+                )
+        );
+        Assert.Equal(
+            ["PH", "PH.10", "PH.10.1", "PH.10.2", "PH.20"],
+            rows.Take(5).Select(row => row.GetProperty("code").GetString())
+        );
+        Assert.Equal(385_000m, rows[0].GetProperty("budget").GetDecimal());
+        Assert.Equal(9, rows[0].GetProperty("packages").GetInt32());
+        Assert.Equal(JsonValueKind.Null, rows[2].GetProperty("allotted").ValueKind);
+    }
+
+    [Fact]
+    public void The_tree_down_to_a_level_and_under_an_element_says_what_was_asked()
+    {
+        using var terminal = PumpHouse.Open();
+        var answer = Json.Of(
+            terminal.Do("tree", PumpHouse.File, "--level", "2", "--under", "PH.30", "--json")
+        );
+        Assert.Equal(2, answer.GetProperty("level").GetInt32());
+        Assert.Equal("PH.30", answer.GetProperty("under").GetString());
+        var row = Assert.Single(answer.GetProperty("rows").EnumerateArray().ToList());
+        Assert.Equal("PH.30", row.GetProperty("code").GetString());
+    }
+
+    [Fact]
+    public void The_audit_answers_with_findings_and_their_counts()
+    {
+        using var terminal = PumpHouse.Open();
+        var reply = terminal.Run("check", PumpHouse.File, "--json");
+        var answer = Json.Of(reply);
+        var findings = answer.GetProperty("findings").EnumerateArray().ToList();
+        Assert.NotEmpty(findings);
+        foreach (var finding in findings)
+        {
+            Assert.Equal(
+                ["rule", "severity", "code", "message", "remedy", "accepted"],
+                Json.NamesOf(finding)
+            );
+        }
+
+        var counts = answer.GetProperty("counts");
+        Assert.Equal(["error", "note", "warning"], Json.NamesOf(counts).Order());
+        foreach (var count in counts.EnumerateObject())
+        {
+            Assert.Equal(
+                findings.Count(finding =>
+                    finding.GetProperty("severity").GetString() == count.Name
+                ),
+                count.Value.GetInt32()
+            );
+        }
+
+        Assert.Equal(
+            counts.GetProperty("error").GetInt32() > 0 ? ExitCode.AnswerIsNo : ExitCode.Done,
+            reply.Status
+        );
+    }
+
+    [Fact]
+    public void The_forecast_answers_with_every_method_and_the_history_of_each()
+    {
+        using var terminal = PumpHouse.Open();
+        var answer = Json.Of(terminal.Do("forecast", PumpHouse.File, "--json"));
+        Assert.Equal("2026-03-31", answer.GetProperty("at").GetString());
+        var methods = answer.GetProperty("methods").EnumerateArray().ToList();
+        Assert.Equal(5, methods.Count);
+        Assert.All(
+            methods,
+            method => Assert.Equal(["method", "name", "eac", "vac"], Json.NamesOf(method))
+        );
+        var history = answer.GetProperty("rows").EnumerateArray().ToList();
+        Assert.Equal(3, history.Count);
+        Assert.All(
+            history,
+            point => Assert.Equal(["period", "end", .. Measures], Json.NamesOf(point))
+        );
+    }
+
+    [Fact]
+    public void New_and_import_and_export_and_demo_answer_with_one_object_each()
+    {
+        using var terminal = new Terminal();
+        var made = Json.Of(terminal.Do("new", PumpHouse.File, "--json"));
+        Assert.Equal(0, made.GetProperty("revision").GetInt64());
+        var taken = Json.Of(terminal.Do("import", PumpHouse.File, PumpHouse.Tables, "--json"));
+        Assert.Equal(["changed", "revision"], Json.NamesOf(taken));
+        Assert.Equal(13, taken.GetProperty("changed").GetProperty("elements").GetInt32());
+        Assert.Equal(1, taken.GetProperty("revision").GetInt64());
+        var again = Json.Of(terminal.Do("import", PumpHouse.File, PumpHouse.Tables, "--json"));
+        Assert.Empty(Json.NamesOf(again.GetProperty("changed")));
+        Assert.Equal(1, again.GetProperty("revision").GetInt64());
+        var written = Json.Of(terminal.Do("export", PumpHouse.File, "tables", "--json"));
+        Assert.Equal("<folder>/tables", written.GetProperty("folder").GetString());
+        var demo = Json.Of(terminal.Do("demo", "plant", "--packages", "1", "--json"));
+        Assert.Equal("<folder>/plant", demo.GetProperty("folder").GetString());
+    }
+}
