@@ -44,6 +44,53 @@ public class RollUpTests
             );
 
     [Fact]
+    public void Several_measures_in_one_walk_have_the_totals_that_each_has_alone() =>
+        Gen.Select(
+                Parents,
+                Gen.Long[long.MinValue / 1_000, long.MaxValue / 1_000].Array[201].Array[0, 9]
+            )
+            .Sample(
+                (parents, amounts) =>
+                {
+                    var (_, level) = InDepthFirstOrder(parents);
+                    var own = Array.ConvertAll(amounts, column => column[..level.Length]);
+                    var together = Array.ConvertAll(own, _ => new long[level.Length]);
+                    RollUp.Totals(level, level.Max(), own, together);
+                    for (var measure = 0; measure < own.Length; measure++)
+                    {
+                        var alone = new long[level.Length];
+                        RollUp.Totals(level, level.Max(), own[measure].AsSpan(), alone.AsSpan());
+                        Assert.Equal(alone, together[measure]);
+                    }
+
+                    RollUp.Totals(level, level.Max(), own, own);
+                    Assert.Equal(together, own);
+                }
+            );
+
+    [Theory]
+    [InlineData(0, long.MaxValue, 1)]
+    [InlineData(1, long.MaxValue, 1)]
+    [InlineData(2, long.MinValue, -1)]
+    [InlineData(3, long.MaxValue, 1)]
+    public void A_total_that_does_not_fit_is_refused_whichever_measure_it_is_of(
+        int measure,
+        long above,
+        long below
+    )
+    {
+        // in the parent; and between two sisters, where the parent's total would fit again
+        foreach (var amounts in new[] { new[] { above, below, 0 }, [-(above / 2), above, below] })
+        {
+            var own = Enumerable.Range(0, 4).Select(_ => new long[3]).ToArray();
+            own[measure] = amounts;
+            Assert.Throws<OverflowException>(() =>
+                RollUp.Totals([1, 2, 2], 2, own, Array.ConvertAll(own, _ => new long[3]))
+            );
+        }
+    }
+
+    [Fact]
     public void In_depth_first_order_a_subtree_is_one_piece_and_sisters_keep_their_order() =>
         Parents.Sample(parents =>
         {
