@@ -9,6 +9,7 @@ internal sealed class ImportDraft
 {
     private readonly Table[] tables;
     private readonly HashSet<TableDefinition> unclean = [];
+    private readonly Dictionary<ColumnDefinition, Table[]> targets = [];
 
     public ImportDraft(Project before)
     {
@@ -28,7 +29,11 @@ internal sealed class ImportDraft
     public Table this[TableDefinition definition]
     {
         get => tables[ProjectLayout.IndexOf(definition)];
-        set => tables[ProjectLayout.IndexOf(definition)] = value;
+        set
+        {
+            tables[ProjectLayout.IndexOf(definition)] = value;
+            targets.Clear();
+        }
     }
 
     /// <summary>The table was read without a cell that was not understood.</summary>
@@ -50,9 +55,10 @@ internal sealed class ImportDraft
         }
 
         var mayBeKnown = false;
-        for (var target = 0; target < column.Targets.Count; target++)
+        var tablesOf = TargetsOf(column);
+        for (var target = 0; target < tablesOf.Length; target++)
         {
-            var table = this[ProjectLayout.Target(column, target)];
+            var table = tablesOf[target];
             if (table.RowOfCode(code) is var row and >= 0)
             {
                 stored = column.EncodeReference(target, table.Ids[row]);
@@ -63,5 +69,21 @@ internal sealed class ImportDraft
         }
 
         return mayBeKnown;
+    }
+
+    private Table[] TargetsOf(ColumnDefinition column)
+    {
+        if (!targets.TryGetValue(column, out var found))
+        {
+            found = new Table[column.Targets.Count];
+            for (var target = 0; target < found.Length; target++)
+            {
+                found[target] = this[ProjectLayout.Target(column, target)];
+            }
+
+            targets.Add(column, found);
+        }
+
+        return found;
     }
 }

@@ -7,6 +7,7 @@ namespace Plenum.Exchange.Import;
 internal sealed class RowIntake
 {
     private readonly TableDefinition definition;
+    private readonly ColumnDefinition[] columns;
     private readonly ImportDraft draft;
     private readonly InputErrors errors;
     private readonly IncomingRows incoming;
@@ -22,6 +23,7 @@ internal sealed class RowIntake
     public RowIntake(TableDefinition definition, ImportDraft draft, InputErrors errors)
     {
         this.definition = definition;
+        columns = [.. definition.Columns];
         this.draft = draft;
         this.errors = errors;
         incoming = new IncomingRows(definition);
@@ -149,7 +151,7 @@ internal sealed class RowIntake
     private void ReadRow(int source)
     {
         var currency = RowCurrency();
-        foreach (var column in definition.Columns)
+        foreach (var column in columns)
         {
             var builder = incoming.Builders[column.Index];
             var place = placeOf[column.Index];

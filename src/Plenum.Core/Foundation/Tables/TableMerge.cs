@@ -287,6 +287,11 @@ public static class TableMerge
                 return column;
             }
 
+            if (column.Count == 0 && !computed && incoming?.Count == addedRows.Count)
+            {
+                return incoming; // every row is new
+            }
+
             var builder = column.ToBuilder(addedRows.Count);
             foreach (var row in addedRows)
             {
