@@ -17,13 +17,21 @@ public sealed class PlannedValue
     private readonly PackageBaseline baseline;
     private readonly PeriodTimeline periods;
     private readonly int[] workNumberAtEnd;
+    private readonly int[] periodOfDay;
     private readonly WorkCalendar calendar;
+    private readonly Share[] shares;
+    private readonly long[] parts;
+    private readonly long[] totals;
 
     private PlannedValue(PackageBaseline baseline, PeriodTimeline periods, WorkCalendar calendar)
     {
         this.baseline = baseline;
         this.periods = periods;
         this.calendar = calendar;
+        shares = new Share[periods.Count];
+        parts = new long[periods.Count];
+        totals = new long[periods.Count];
+        periodOfDay = periods.FirstEndingFromEach();
         workNumberAtEnd = new int[periods.Count];
         for (var period = 0; period < workNumberAtEnd.Length; period++)
         {
@@ -39,7 +47,7 @@ public sealed class PlannedValue
     )
     {
         var work = new PlannedValue(baseline, periods, calendar);
-        var series = new PeriodSeries.Builder(baseline.Budget.Length);
+        var series = new PeriodSeries.Builder(baseline.Budget.Length, work.MostChanges());
         foreach (var package in ApportionedEffort.BasesFirst(baseline))
         {
             work.Add(package, series);
@@ -58,7 +66,53 @@ public sealed class PlannedValue
         WorkCalendar calendar,
         int package,
         int period
-    ) => new PlannedValue(baseline, periods, calendar).ShareAt(package, period);
+    )
+    {
+        var work = new PlannedValue(baseline, periods, calendar);
+        return work.ShareAt(package, work.WorkOf(package), period);
+    }
+
+    /// <summary>How often plans change at most: in every period that a package touches, or at its start and finish.</summary>
+    private int MostChanges()
+    {
+        var changes = 0L;
+        for (var package = 0; package < baseline.Count; package++)
+        {
+            if (baseline.TotalBudget[package] != 0 && baseline.IsScheduled(package))
+            {
+                var (first, last) = PeriodsOf(package);
+                var touched = Math.Max(0, last - first + 1);
+                var budgets = baseline.Budget.AsSpan(
+                    package * CostElements.Count,
+                    CostElements.Count
+                );
+                changes +=
+                    (long)(CostElements.Count - budgets.Count(0))
+                    * (
+                        TechniqueCodec.IsStartFinish(baseline.Technique[package])
+                            ? Math.Min(2, touched)
+                            : touched
+                    );
+            }
+        }
+
+        return (int)Math.Min(changes, Array.MaxLength / 2);
+    }
+
+    /// <summary>The first and the last period that a scheduled package touches.</summary>
+    private (int First, int Last) PeriodsOf(int package) =>
+        (
+            FirstEndingFrom(baseline.Start[package]),
+            Math.Min(FirstEndingFrom(baseline.Finish[package]), periods.Count - 1)
+        );
+
+    private int FirstEndingFrom(int day)
+    {
+        var afterFirst = periods.Count == 0 ? 0 : day - periods.End(0).DayNumber;
+        return afterFirst <= 0 ? 0
+            : afterFirst < periodOfDay.Length ? periodOfDay[afterFirst]
+            : periods.Count;
+    }
 
     private void Add(int package, PeriodSeries.Builder series)
     {
@@ -76,30 +130,60 @@ public sealed class PlannedValue
         }
         else if (baseline.IsScheduled(package))
         {
-            var first = periods.FirstEndingFrom(DateOnly.FromDayNumber(baseline.Start[package]));
-            var last = Math.Min(
-                periods.FirstEndingFrom(DateOnly.FromDayNumber(baseline.Finish[package])),
-                periods.Count - 1
-            );
             if (IsGivenByCostElement(package))
             {
                 AddGivenAmounts(package, series);
             }
+            else if (IsSpread(package))
+            {
+                AddSpread(package, series);
+            }
             else
             {
-                AddShares(package, first, last, series);
+                AddShares(package, series);
             }
         }
     }
 
-    private void AddShares(int package, int first, int last, PeriodSeries.Builder series)
+    /// <summary>The same as <see cref="AddShares"/> where all shares are parts of one whole, as with most packages.</summary>
+    private void AddSpread(int package, PeriodSeries.Builder series)
     {
-        Span<long> before = stackalloc long[CostElements.Count];
-        before.Clear();
-        var shares = last - first + 1 <= 0 ? [] : new Share[last - first + 1];
-        for (var period = first; period <= last; period++)
+        var (first, last) = PeriodsOf(package);
+        var work = WorkOf(package);
+        var spread = SpreadOf(package);
+        var whole = work.Days == 0 ? 1 : SpreadPart(spread, work.Days, work.Days);
+        var (start, finish) = (baseline.Start[package], baseline.Finish[package]);
+        var due = parts.AsSpan(0, Math.Max(0, last - first + 1));
+        for (var i = 0; i < due.Length; i++)
         {
-            shares[period - first] = ShareAt(package, period);
+            var end = periods.End(first + i).DayNumber;
+            due[i] =
+                end >= finish ? whole
+                : end < start ? 0
+                : SpreadPart(spread, workNumberAtEnd[first + i] - work.BeforeStart, work.Days);
+        }
+
+        var planned = totals.AsSpan(0, due.Length);
+        for (var costElement = 0; costElement < CostElements.Count; costElement++)
+        {
+            var atom = (package * CostElements.Count) + costElement;
+            if (baseline.Budget[atom] is var amount and not 0)
+            {
+                Share.Totals(amount, due, whole, planned);
+                series.AddTotals(atom, first, planned);
+            }
+        }
+    }
+
+    private void AddShares(int package, PeriodSeries.Builder series)
+    {
+        var (first, last) = PeriodsOf(package);
+        var work = WorkOf(package);
+        var touched = Math.Max(0, last - first + 1);
+        var due = shares.AsSpan(0, touched);
+        for (var i = 0; i < due.Length; i++)
+        {
+            due[i] = ShareAt(package, work, first + i);
         }
 
         for (var costElement = 0; costElement < CostElements.Count; costElement++)
@@ -111,16 +195,17 @@ public sealed class PlannedValue
                 continue;
             }
 
-            for (var period = first; period <= last; period++)
+            var planned = totals.AsSpan(0, touched);
+            for (var i = 0; i < due.Length; i++)
             {
-                var total = shares[period - first].Of(amount);
-                series.Add(atom, period, total - before[costElement]);
-                before[costElement] = total;
+                planned[i] = due[i].Of(amount);
             }
+
+            series.AddTotals(atom, first, planned);
         }
     }
 
-    private Share ShareAt(int package, int period)
+    private Share ShareAt(int package, WorkSpan work, int period)
     {
         var end = periods.End(period).DayNumber;
         if (end < baseline.Start[package])
@@ -141,7 +226,7 @@ public sealed class PlannedValue
 
         return technique == TechniqueCodec.Milestones
             ? MilestoneShare(package, end)
-            : SpreadShare(package, period);
+            : SpreadShare(package, work, period);
     }
 
     private Share MilestoneShare(int package, int day)
@@ -162,42 +247,51 @@ public sealed class PlannedValue
         return all == 0 ? Share.None : Share.From(ExactFraction.Of(due) / ExactFraction.Of(all));
     }
 
-    private Share SpreadShare(int package, int period)
+    private WorkSpan WorkOf(int package)
     {
-        var spread = FollowsSpread(baseline.Technique[package])
-            ? baseline.Spread[package]
-            : PackageTable.Even;
+        var before = calendar.NumberOf(DateOnly.FromDayNumber(baseline.Start[package] - 1));
+        var finish = calendar.NumberOf(DateOnly.FromDayNumber(baseline.Finish[package]));
+        return new WorkSpan(before, finish - before);
+    }
+
+    private Share SpreadShare(int package, WorkSpan work, int period)
+    {
+        var spread = SpreadOf(package);
         if (spread == PackageTable.Periods)
         {
             return GivenShare(package, period);
         }
 
-        var beforeStart = calendar.NumberOf(DateOnly.FromDayNumber(baseline.Start[package] - 1));
-        long whole =
-            calendar.NumberOf(DateOnly.FromDayNumber(baseline.Finish[package])) - beforeStart;
-        long done = workNumberAtEnd[period] - beforeStart;
-        return whole == 0 ? Share.None : Spread(spread, done, whole);
+        return work.Days == 0
+            ? Share.None
+            : new Share(
+                SpreadPart(spread, workNumberAtEnd[period] - work.BeforeStart, work.Days),
+                SpreadPart(spread, work.Days, work.Days)
+            );
     }
 
     /// <summary>
     /// With x = done / whole: even x, falling 1 − (1 − x)², rising x², s-shaped x²(3 − 2x). Definitions of our own.
+    /// Given as the numerator; the denominator is the same where everything is done.
     /// </summary>
-    private static Share Spread(int spread, long done, long whole)
-    {
+    private static long SpreadPart(int spread, long done, long whole) =>
         // spans of up to 2 million working days keep whole³ within 64 bits
-        switch (spread)
+        spread switch
         {
-            case PackageTable.Even:
-                return new Share(done, whole);
-            case PackageTable.Falling:
-                var left = whole - done;
-                return new Share((whole * whole) - (left * left), whole * whole);
-            case PackageTable.Rising:
-                return new Share(done * done, whole * whole);
-            default:
-                return new Share(done * done * ((3 * whole) - (2 * done)), whole * whole * whole);
-        }
-    }
+            PackageTable.Even => done,
+            PackageTable.Falling => (whole * whole) - ((whole - done) * (whole - done)),
+            PackageTable.Rising => done * done,
+            _ => done * done * ((3 * whole) - (2 * done)),
+        };
+
+    /// <summary>True if the plan follows a curve over working days.</summary>
+    private bool IsSpread(int package) =>
+        baseline.Technique[package] != TechniqueCodec.Milestones
+        && !TechniqueCodec.IsStartFinish(baseline.Technique[package])
+        && SpreadOf(package) != PackageTable.Periods;
+
+    private int SpreadOf(int package) =>
+        FollowsSpread(baseline.Technique[package]) ? baseline.Spread[package] : PackageTable.Even;
 
     private bool IsGivenByCostElement(int package)
     {
@@ -258,4 +352,7 @@ public sealed class PlannedValue
             }
         }
     }
+
+    /// <summary>Working days of a package, and the number of the last working day before it.</summary>
+    private readonly record struct WorkSpan(long BeforeStart, long Days);
 }

@@ -31,7 +31,13 @@ public sealed class ActualCost
         bool accrualsReversed
     )
     {
-        var ledger = new Ledger(baseline.Count, accounts, periods.Count, accrualsReversed);
+        var ledger = new Ledger(
+            baseline.Count,
+            accounts,
+            periods.Count,
+            actuals.Count + actuals.Ints(ActualTable.Kind).Count(ActualTable.Accrual),
+            accrualsReversed
+        );
         var charges = actuals.Ints(ActualTable.Charge);
         var periodIds = actuals.Ints(ActualTable.Period);
         var costElements = actuals.Ints(ActualTable.CostElement);
@@ -63,12 +69,15 @@ public sealed class ActualCost
         int packages,
         Table accounts,
         int periodCount,
+        int mostBookings,
         bool accrualsReversed
     )
     {
-        public SeriesSums Packages { get; } = new(packages * CostElements.Count);
+        public SeriesSums Packages { get; } =
+            new(packages * CostElements.Count, periodCount, mostBookings);
 
-        public SeriesSums Accounts { get; } = new(accounts.Count * CostElements.Count);
+        public SeriesSums Accounts { get; } =
+            new(accounts.Count * CostElements.Count, periodCount, 0);
 
         public void Book(bool toPackage, int series, int period, long amount, bool accrual)
         {

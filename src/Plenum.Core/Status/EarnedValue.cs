@@ -15,10 +15,12 @@ public sealed class EarnedValue
 {
     private readonly PackageBaseline baseline;
     private readonly PackageStatus reports;
-    private readonly Table status;
+    private readonly ReportColumns columns;
     private readonly PeriodSeries planned;
     private readonly MilestoneProgress milestones;
     private readonly ItemProgress items;
+    private readonly List<int> changing = [];
+    private readonly List<Share> shares = [];
 
     private EarnedValue(
         PackageBaseline baseline,
@@ -30,7 +32,7 @@ public sealed class EarnedValue
         this.baseline = baseline;
         this.reports = reports;
         this.planned = planned;
-        status = sources.Status;
+        columns = new ReportColumns(sources.Status);
         milestones = new MilestoneProgress(baseline, sources.Periods, sources.MilestoneStatus);
         items = new ItemProgress(baseline, sources);
     }
@@ -44,13 +46,32 @@ public sealed class EarnedValue
     )
     {
         var work = new EarnedValue(baseline, reports, sources, planned);
-        var series = new PeriodSeries.Builder(baseline.Budget.Length);
+        var series = new PeriodSeries.Builder(baseline.Budget.Length, work.ReportedChanges());
         foreach (var package in ApportionedEffort.BasesFirst(baseline))
         {
             work.Add(package, series);
         }
 
         return series.Build();
+    }
+
+    /// <summary>Reports of every package, for each cost element with a budget, and plans that are copied.</summary>
+    private int ReportedChanges()
+    {
+        var changes = 0L;
+        for (var atom = 0; atom < baseline.Budget.Length; atom++)
+        {
+            var package = atom / CostElements.Count;
+            if (baseline.Budget[atom] != 0)
+            {
+                changes +=
+                    baseline.Technique[package] == TechniqueCodec.LevelOfEffort
+                        ? planned.PeriodsOf(atom).Length
+                        : reports.RowsOf(package).Length;
+            }
+        }
+
+        return (int)Math.Min(changes, Array.MaxLength / 2);
     }
 
     private void Add(int package, PeriodSeries.Builder series)
@@ -93,53 +114,49 @@ public sealed class EarnedValue
 
     private void AddReports(int package, int technique, PeriodSeries.Builder series)
     {
-        var changing = ReportedPeriods(package, technique);
-        if (changing.Length == 0)
+        FindReportedPeriods(package, technique);
+        shares.Clear();
+        var state = new State(columns, reports.RowsOf(package), reports);
+        foreach (var period in changing)
         {
-            return;
-        }
-
-        var shares = new Share[changing.Length];
-        var state = new State(status, reports.RowsOf(package), reports);
-        for (var i = 0; i < changing.Length; i++)
-        {
-            state.GoTo(changing[i]);
-            shares[i] = ShareOf(package, technique, ref state, changing[i]);
+            state.GoTo(period);
+            shares.Add(ShareOf(package, technique, ref state, period));
         }
 
         for (var costElement = 0; costElement < CostElements.Count; costElement++)
         {
             var atom = (package * CostElements.Count) + costElement;
+            var amount = baseline.Budget[atom];
             var before = 0L;
-            for (var i = 0; i < changing.Length; i++)
+            for (var i = 0; amount != 0 && i < changing.Count; i++)
             {
-                var total = shares[i].Of(baseline.Budget[atom]);
+                var total = shares[i].Of(amount);
                 series.Add(atom, changing[i], total - before);
                 before = total;
             }
         }
     }
 
-    private int[] ReportedPeriods(int package, int technique)
+    /// <summary>The periods in which the earned share may change, each once, in order.</summary>
+    private void FindReportedPeriods(int package, int technique)
     {
-        var own = reports.RowsOf(package);
         var extra =
             technique == TechniqueCodec.Milestones ? milestones.PeriodsOf(package)
             : technique == TechniqueCodec.Items ? items.PeriodsOf(package)
             : [];
-        var changing = new int[own.Length + extra.Length];
-        for (var i = 0; i < own.Length; i++)
+        changing.Clear();
+        foreach (var row in reports.RowsOf(package))
         {
-            changing[i] = reports.PeriodOf(own[i]);
+            changing.Add(reports.PeriodOf(row));
         }
 
         if (extra.Length > 0)
         {
-            extra.CopyTo(changing.AsSpan(own.Length));
-            changing = [.. changing.Distinct().Order()];
+            changing.AddRange(extra);
+            int[] inOrder = [.. changing.Distinct().Order()];
+            changing.Clear();
+            changing.AddRange(inOrder);
         }
-
-        return changing;
     }
 
     private Share ShareOf(int package, int technique, scoped ref State state, int period)
@@ -175,7 +192,7 @@ public sealed class EarnedValue
     }
 
     /// <summary>The fields that hold at a period, moved forward row by row.</summary>
-    private ref struct State(Table status, ReadOnlySpan<int> rows, PackageStatus reports)
+    private ref struct State(ReportColumns columns, ReadOnlySpan<int> rows, PackageStatus reports)
     {
         private readonly ReadOnlySpan<int> rows = rows;
         private int next = 0;
@@ -195,11 +212,11 @@ public sealed class EarnedValue
             for (; next < rows.Length && reports.PeriodOf(rows[next]) <= period; next++)
             {
                 var row = rows[next];
-                Started = Later(status.Ints(StatusTable.Started)[row], Started);
-                Finished = Later(status.Ints(StatusTable.Finished)[row], Finished);
-                Percent = Later(status.Ints(StatusTable.Percent)[row], Percent);
-                UnitsDone = Later(status.Decimals(StatusTable.UnitsDone)[row], UnitsDone);
-                Quantity = Later(status.Decimals(StatusTable.Quantity)[row], Quantity);
+                Started = Later(columns.Started.Values[row], Started);
+                Finished = Later(columns.Finished.Values[row], Finished);
+                Percent = Later(columns.Percent.Values[row], Percent);
+                UnitsDone = Later(columns.UnitsDone.Values[row], UnitsDone);
+                Quantity = Later(columns.Quantity.Values[row], Quantity);
             }
         }
 
@@ -208,6 +225,22 @@ public sealed class EarnedValue
         private static decimal Later(decimal given, decimal held) =>
             given == Cell.NoDecimal ? held : given;
     }
+}
+
+/// <summary>The columns of the status table from which value is earned.</summary>
+internal sealed class ReportColumns(Table status)
+{
+    public NumberColumn<int> Started { get; } = (NumberColumn<int>)status[StatusTable.Started];
+
+    public NumberColumn<int> Finished { get; } = (NumberColumn<int>)status[StatusTable.Finished];
+
+    public NumberColumn<int> Percent { get; } = (NumberColumn<int>)status[StatusTable.Percent];
+
+    public NumberColumn<decimal> UnitsDone { get; } =
+        (NumberColumn<decimal>)status[StatusTable.UnitsDone];
+
+    public NumberColumn<decimal> Quantity { get; } =
+        (NumberColumn<decimal>)status[StatusTable.Quantity];
 }
 
 /// <summary>The tables that tell what was reported.</summary>

@@ -1,5 +1,3 @@
-using System.Runtime.InteropServices;
-
 namespace Plenum.Core.Foundation.Time;
 
 /// <summary>
@@ -53,12 +51,15 @@ public sealed class PeriodSeries
     }
 
     /// <summary>Fills a <see cref="PeriodSeries"/>; series may be filled in any order, each once.</summary>
-    public sealed class Builder(int count)
+    /// <param name="count">Number of series.</param>
+    /// <param name="expectedChanges">How many changes are expected; more are taken too.</param>
+    public sealed class Builder(int count, int expectedChanges = 0)
     {
         private readonly int[] start = new int[count];
         private readonly int[] length = new int[count];
-        private readonly List<int> period = [];
-        private readonly List<long> change = [];
+        private int[] period = new int[Math.Max(16, expectedChanges)];
+        private long[] change = new long[Math.Max(16, expectedChanges)];
+        private int filled;
 
         /// <summary>Appends a change to the series; its periods must come in ascending order.</summary>
         public void Add(int series, int atPeriod, long by)
@@ -68,14 +69,46 @@ public sealed class PeriodSeries
                 return;
             }
 
+            MakeRoom(1);
             if (length[series] == 0)
             {
-                start[series] = period.Count;
+                start[series] = filled;
             }
 
             length[series]++;
-            period.Add(atPeriod);
-            change.Add(by);
+            period[filled] = atPeriod;
+            change[filled] = by;
+            filled++;
+        }
+
+        /// <summary>Fills a series that begins at 0 with its running totals at the ends of successive periods.</summary>
+        public void AddTotals(int series, int firstPeriod, ReadOnlySpan<long> totals)
+        {
+            MakeRoom(totals.Length);
+            var at = filled;
+            var before = 0L;
+            for (var i = 0; i < totals.Length; i++)
+            {
+                // a period without a change is written over by the next
+                period[at] = firstPeriod + i;
+                change[at] = totals[i] - before;
+                at += totals[i] == before ? 0 : 1;
+                before = totals[i];
+            }
+
+            start[series] = filled;
+            length[series] = at - filled;
+            filled = at;
+        }
+
+        private void MakeRoom(int changes)
+        {
+            if (filled + changes > period.Length)
+            {
+                var room = Math.Max(period.Length * 2, filled + changes);
+                Array.Resize(ref period, room);
+                Array.Resize(ref change, room);
+            }
         }
 
         /// <summary>Running total of a series that is complete already.</summary>
@@ -96,8 +129,18 @@ public sealed class PeriodSeries
 
         /// <summary>Periods in which a complete series changes.</summary>
         public ReadOnlySpan<int> PeriodsOf(int series) =>
-            CollectionsMarshal.AsSpan(period).Slice(start[series], length[series]);
+            period.AsSpan(start[series], length[series]);
 
-        public PeriodSeries Build() => new(start, length, [.. period], [.. change]);
+        /// <summary>The series. The builder must not be used afterwards.</summary>
+        public PeriodSeries Build()
+        {
+            if (filled < period.Length - (period.Length / 8))
+            {
+                Array.Resize(ref period, filled);
+                Array.Resize(ref change, filled);
+            }
+
+            return new(start, length, period, change);
+        }
     }
 }

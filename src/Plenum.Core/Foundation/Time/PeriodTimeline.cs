@@ -9,6 +9,7 @@ namespace Plenum.Core.Foundation.Time;
 public sealed class PeriodTimeline
 {
     private readonly DateOnly[] ends;
+    private readonly int[] endDays;
     private readonly int[] indexOfId;
 
     public PeriodTimeline(Table periods, DateOnly? projectStart)
@@ -16,6 +17,7 @@ public sealed class PeriodTimeline
         var endOfRow = periods.Ints(PeriodTable.End).ToArray();
         int[] order = [.. Enumerable.Range(0, periods.Count).OrderBy(row => endOfRow[row])];
         ends = Array.ConvertAll(order, row => DateOnly.FromDayNumber(Math.Max(0, endOfRow[row])));
+        endDays = Array.ConvertAll(ends, end => end.DayNumber);
         Codes = Array.ConvertAll(order, row => periods.Codes[row]!);
         Ids = Array.ConvertAll(order, row => periods.Ids[row]);
         Start = projectStart;
@@ -47,14 +49,28 @@ public sealed class PeriodTimeline
     /// <summary>The last period that ends on or before a date; −1 if none does.</summary>
     public int LastEndedBy(DateOnly date)
     {
-        var found = Array.BinarySearch(ends, date);
+        var found = Array.BinarySearch(endDays, date.DayNumber);
         return found >= 0 ? found : ~found - 1;
     }
 
     /// <summary>The first period that ends on or after a date; <see cref="Count"/> if none does.</summary>
     public int FirstEndingFrom(DateOnly date)
     {
-        var found = Array.BinarySearch(ends, date);
+        var found = Array.BinarySearch(endDays, date.DayNumber);
         return found >= 0 ? found : ~found;
+    }
+
+    /// <summary>The same for every day from the first period's end to the last, to be looked up without a search.</summary>
+    public int[] FirstEndingFromEach()
+    {
+        var periods = new int[Count == 0 ? 0 : endDays[^1] - endDays[0] + 1];
+        var period = 0;
+        for (var day = 0; day < periods.Length; day++)
+        {
+            period += endDays[0] + day > endDays[period] ? 1 : 0;
+            periods[day] = period;
+        }
+
+        return periods;
     }
 }

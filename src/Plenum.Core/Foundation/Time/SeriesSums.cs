@@ -1,77 +1,66 @@
+using System.Runtime.InteropServices;
+
 namespace Plenum.Core.Foundation.Time;
 
-/// <summary>Sums bookings that come in any order into a <see cref="PeriodSeries"/>. Time: sorting the bookings.</summary>
-public sealed class SeriesSums(int count)
+/// <summary>
+/// Sums bookings that come in any order into a <see cref="PeriodSeries"/>. Time: in the number of bookings, series and
+/// periods.
+/// </summary>
+/// <param name="count">Number of series.</param>
+/// <param name="periodCount">Number of periods.</param>
+/// <param name="expected">How many bookings are expected; more are taken too.</param>
+public sealed class SeriesSums(int count, int periodCount, int expected)
 {
-    private readonly List<int> series = [];
-    private readonly List<int> periods = [];
-    private readonly List<long> amounts = [];
+    private readonly List<Booking> bookings = new(expected);
 
-    public void Add(int toSeries, int period, long amount)
-    {
-        series.Add(toSeries);
-        periods.Add(period);
-        amounts.Add(amount);
-    }
+    public void Add(int toSeries, int period, long amount) =>
+        bookings.Add(new Booking(toSeries, period, amount));
 
+    /// <summary>The sums. Nothing may be added afterwards.</summary>
     public PeriodSeries Build()
     {
-        var start = new int[count + 1];
-        foreach (var one in series)
+        // both sorts keep the order of equals, so that within a series the periods ascend
+        var sorted = CollectionsMarshal.AsSpan(bookings);
+        var byPeriod = new Booking[sorted.Length];
+        Sort(sorted, byPeriod, periodCount, bySeries: false);
+        Sort(byPeriod, sorted, count, bySeries: true);
+        var result = new PeriodSeries.Builder(count, sorted.Length);
+        var total = 0L;
+        for (var i = 0; i < sorted.Length; i++)
         {
-            start[one + 1]++;
-        }
-
-        for (var one = 0; one < count; one++)
-        {
-            start[one + 1] += start[one];
-        }
-
-        var place = start.AsSpan(0, count).ToArray();
-        var bookedIn = new int[series.Count];
-        var booked = new long[series.Count];
-        for (var i = 0; i < series.Count; i++)
-        {
-            var at = place[series[i]]++;
-            bookedIn[at] = periods[i];
-            booked[at] = amounts[i];
-        }
-
-        var result = new PeriodSeries.Builder(count);
-        for (var one = 0; one < count; one++)
-        {
-            var length = start[one + 1] - start[one];
-            if (length > 0)
+            total += sorted[i].Amount;
+            if (i + 1 == sorted.Length || !sorted[i + 1].IsBookedLike(sorted[i]))
             {
-                AddSummed(
-                    one,
-                    bookedIn.AsSpan(start[one], length),
-                    booked.AsSpan(start[one], length),
-                    result
-                );
+                result.Add(sorted[i].Series, sorted[i].Period, total);
+                total = 0;
             }
         }
 
         return result.Build();
     }
 
-    private static void AddSummed(
-        int one,
-        Span<int> bookedIn,
-        Span<long> booked,
-        PeriodSeries.Builder result
-    )
+    private static void Sort(ReadOnlySpan<Booking> from, Span<Booking> to, int keys, bool bySeries)
     {
-        bookedIn.Sort(booked);
-        var total = 0L;
-        for (var i = 0; i < booked.Length; i++)
+        var place = new int[keys + 1];
+        foreach (ref readonly var booking in from)
         {
-            total += booked[i];
-            if (i + 1 == booked.Length || bookedIn[i + 1] != bookedIn[i])
-            {
-                result.Add(one, bookedIn[i], total);
-                total = 0;
-            }
+            place[(bySeries ? booking.Series : booking.Period) + 1]++;
         }
+
+        for (var key = 0; key < keys; key++)
+        {
+            place[key + 1] += place[key];
+        }
+
+        foreach (ref readonly var booking in from)
+        {
+            to[place[bySeries ? booking.Series : booking.Period]++] = booking;
+        }
+    }
+
+    private readonly record struct Booking(int Series, int Period, long Amount)
+    {
+        public bool IsBookedLike(in Booking other) =>
+            Series == other.Series && Period == other.Period;
     }
 }
