@@ -6,6 +6,7 @@ namespace Plenum.Samples;
 /// <summary>Projects of any size, made up of plain words, valid by every rule, with work and cost two thirds through.</summary>
 public static class SyntheticProject
 {
+    public const ulong DefaultSeed = 1;
     public const int MostPackages = 1_000_000;
 
     /// <summary>

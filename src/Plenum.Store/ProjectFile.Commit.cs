@@ -88,6 +88,7 @@ public sealed partial class ProjectFile
                 length
             );
             current = after;
+            columnsWritten = false;
             progress?.Report(1);
         }
     }

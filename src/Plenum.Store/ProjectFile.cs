@@ -1,5 +1,6 @@
 using Plenum.Core;
 using Plenum.Core.Foundation.Tables;
+using Plenum.Store.Columns;
 using Plenum.Store.Rows;
 using Plenum.Store.Sqlite;
 
@@ -19,6 +20,7 @@ public sealed partial class ProjectFile : IDisposable
     private readonly TimeProvider clock;
     private Stamp known;
     private Project? current;
+    private bool columnsWritten;
     private bool disposed;
 
     private ProjectFile(Database database, TimeProvider clock)
@@ -167,12 +169,27 @@ public sealed partial class ProjectFile : IDisposable
             }
 
             Table[]? tables = null;
+            Stamp stamp = default;
+            var fromCache = false;
             InReadTransaction(() =>
             {
-                known = FileFacts.Read(connection);
-                tables = ReadTables(progress, cancellationToken);
+                stamp = FileFacts.Read(connection);
+                tables = CountsChanges() ? ColumnFileReader.TryRead(FilePath, stamp) : null;
+                fromCache = tables is not null;
+                tables ??= ProjectReader.Read(
+                    connection,
+                    stamp.Length,
+                    progress,
+                    cancellationToken
+                );
             });
-            current = ProjectReader.Finish(tables!, known.Revision, FilePath);
+            // Only now: a load that failed leaves the file object on the state that it had.
+            current = fromCache
+                ? new Project(tables!, stamp.Revision)
+                : ProjectReader.Finish(tables!, stamp.Revision, FilePath);
+            known = stamp;
+            LoadedFromCache = fromCache;
+            columnsWritten = fromCache;
             progress?.Report(1);
             return current;
         }
@@ -188,15 +205,64 @@ public sealed partial class ProjectFile : IDisposable
         }
     }
 
+    /// <summary>
+    /// Writes the column cache for the value that was loaded or committed last, unless it is there already, so that
+    /// the next opening is fast. It is also done on closing; a program that keeps a project open may call it when it
+    /// has nothing else to do. Never an error: without the cache the tables are read. Commits need not wait for it.
+    /// </summary>
+    public void SaveColumnCache()
+    {
+        try
+        {
+            Project? project;
+            Stamp stamp;
+            lock (gate)
+            {
+                ObjectDisposedException.ThrowIf(disposed, this);
+                project = columnsWritten || !CountsChanges() ? null : current;
+                stamp = known;
+            }
+
+            if (
+                project is not null
+                && ColumnFileWriter.TryWrite(
+                    FilePath,
+                    ProjectReader.InFileOrder(project, FilePath),
+                    stamp
+                )
+            )
+            {
+                lock (gate)
+                {
+                    columnsWritten |= stamp == known;
+                }
+            }
+        }
+        catch (StoreException)
+        {
+            // Best effort: the columns that the value still had to fetch, or the file, were out of reach.
+        }
+    }
+
+    /// <summary>Closes the file, after writing the column cache where it is out of date.</summary>
     public void Dispose()
     {
         lock (gate)
         {
             if (!disposed)
             {
-                disposed = true;
-                connection.Dispose();
+                SaveColumnCache();
+                CloseWithoutCache();
             }
+        }
+    }
+
+    internal void CloseWithoutCache()
+    {
+        lock (gate)
+        {
+            disposed = true;
+            connection.Dispose();
         }
     }
 
@@ -284,6 +350,9 @@ public sealed partial class ProjectFile : IDisposable
 
     private Table[] ReadTables(IProgress<double>? progress, CancellationToken cancellationToken) =>
         ProjectReader.Read(connection, known.Length, progress, cancellationToken);
+
+    /// <summary>In write-ahead mode the header does not say whether the file has changed.</summary>
+    private bool CountsChanges() => connection.Text("PRAGMA journal_mode") != "wal";
 
     private void InReadTransaction(Action read)
     {

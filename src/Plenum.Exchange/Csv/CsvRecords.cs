@@ -73,10 +73,7 @@ internal sealed class CsvRecords : IDisposable
 
     public int Count { get; private set; }
 
-    /// <summary>
-    /// The share of the file that has been read. Both are whole numbers of bytes, so the end is exactly 1 in a file
-    /// that does not grow.
-    /// </summary>
+    /// <summary>The share of the file that has been read; at most 1, even if the file grows meanwhile.</summary>
     public double Fraction => Math.Min(1, text.BytesRead / fileBytes);
 
     /// <summary>The value of a cell of the record at hand.</summary>

@@ -486,3 +486,6 @@ CREATE UNIQUE INDEX postings_key ON postings (change_id, posting);
 
 -- Families of elements, for the tree.
 CREATE INDEX elements_parent ON elements (parent_id);
+
+-- Accounts of an element, for finding the account of a package.
+CREATE INDEX accounts_element ON accounts (element_id, unit_id);

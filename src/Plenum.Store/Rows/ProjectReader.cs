@@ -60,24 +60,44 @@ internal static class ProjectReader
         return new Project(tables, revision);
     }
 
+    /// <summary>The same value with its rows in the order in which reading gives them.</summary>
+    public static Project InFileOrder(Project project, string path) =>
+        new(
+            project.Tables.Select(table =>
+                table.Definition == ElementTable.Definition
+                    ? InTreeOrder(table, path)
+                    : InOrder(table, RowsById(table))
+            ),
+            project.Revision
+        );
+
     private static Table InTreeOrder(Table elements, string path)
     {
-        var parents = elements.Ints(ElementTable.Parent);
-        var parentRow = new int[elements.Count];
-        for (var row = 0; row < parentRow.Length; row++)
+        // Codes that are equal in natural order keep the order of their ids, wherever the rows stand now.
+        var byId = RowsById(elements);
+        var place = new int[byId.Length];
+        for (var at = 0; at < byId.Length; at++)
         {
-            parentRow[row] = parents[row] == Cell.NoInt ? -1 : elements.RowOf(parents[row]);
+            place[byId[at]] = at;
+        }
+
+        var parents = elements.Ints(ElementTable.Parent);
+        var parentPlace = new int[byId.Length];
+        for (var at = 0; at < byId.Length; at++)
+        {
+            var parent = parents[byId[at]];
+            parentPlace[at] = parent == Cell.NoInt ? -1 : place[elements.RowOf(parent)];
         }
 
         var order = DepthFirstOrder.Of(
-            parentRow,
-            elements.Ints(ElementTable.Order),
-            elements.Codes
+            parentPlace,
+            ((NumberColumn<int>)elements[ElementTable.Order].Pick(byId)).Values,
+            ((TextColumn)elements[ElementTable.Code].Pick(byId)).Values
         );
         if (order.Length < elements.Count)
         {
-            var ring = DepthFirstOrder.Rings(parentRow).First();
-            var codes = ring.Select(row => elements.Codes[row]);
+            var ring = DepthFirstOrder.Rings(parentPlace).First();
+            var codes = ring.Select(at => elements.Codes[byId[at]]);
             throw new StoreException(
                 StoreProblem.Damaged,
                 $"{path}: elements are parts of one another in a ring: {string.Join(", ", codes)}. "
@@ -85,7 +105,35 @@ internal static class ProjectReader
             );
         }
 
-        return elements.InOrder(order);
+        return InOrder(elements, Array.ConvertAll(order, at => byId[at]));
+    }
+
+    private static int[] RowsById(Table table)
+    {
+        var rows = Enumerable.Range(0, table.Count).ToArray();
+        for (var row = 1; row < rows.Length; row++)
+        {
+            if (table.Ids[row] < table.Ids[row - 1])
+            {
+                Array.Sort([.. table.Ids], rows);
+                break;
+            }
+        }
+
+        return rows;
+    }
+
+    private static Table InOrder(Table table, int[] rows)
+    {
+        for (var row = 0; row < rows.Length; row++)
+        {
+            if (rows[row] != row)
+            {
+                return table.InOrder(rows);
+            }
+        }
+
+        return table;
     }
 
     /// <summary>

@@ -1,5 +1,4 @@
 using System.Buffers.Binary;
-using System.Runtime.InteropServices;
 
 namespace Plenum.Store.Sqlite;
 
@@ -8,7 +7,7 @@ namespace Plenum.Store.Sqlite;
 /// read through the open connection: on Unix, opening and closing the file a second time in the same process would
 /// drop the locks that SQLite holds on it.
 /// </summary>
-internal static unsafe partial class FileHeader
+internal static unsafe class FileHeader
 {
     private const int GiveFilePointer = 7;
     private const int CounterOffset = 24;
@@ -23,7 +22,12 @@ internal static unsafe partial class FileHeader
     public static uint ChangeCounter(Database database)
     {
         database.Check(
-            FileControl(database.Handle.DangerousGetHandle(), "main", GiveFilePointer, out var file)
+            Native.FileControl(
+                database.Handle.DangerousGetHandle(),
+                "main",
+                GiveFilePointer,
+                out var file
+            )
         );
         var functions = *(void***)file;
         var read = (delegate* unmanaged[Cdecl]<nint, byte*, int, long, int>)functions[ReadFunction];
@@ -32,19 +36,4 @@ internal static unsafe partial class FileHeader
         GC.KeepAlive(database);
         return BinaryPrimitives.ReadUInt32BigEndian(new ReadOnlySpan<byte>(bytes, sizeof(uint)));
     }
-
-    [LibraryImport(
-        "e_sqlite3",
-        EntryPoint = "sqlite3_file_control",
-        StringMarshalling = StringMarshalling.Utf8
-    )]
-    [DefaultDllImportSearchPaths(
-        DllImportSearchPath.AssemblyDirectory | DllImportSearchPath.SafeDirectories
-    )]
-    private static partial int FileControl(
-        nint database,
-        string schema,
-        int operation,
-        out nint result
-    );
 }

@@ -19,6 +19,21 @@ internal static class Projects
         return file;
     }
 
+    /// <summary>Commits the changes with an ordinary entry.</summary>
+    public static void Commit(
+        ProjectFile file,
+        Project before,
+        Project after,
+        params TableChange[] changes
+    ) =>
+        file.Commit(
+            before,
+            after,
+            changes,
+            Entry,
+            cancellationToken: TestContext.Current.CancellationToken
+        );
+
     public static Project Loaded(this ProjectFile file) =>
         file.Load(cancellationToken: TestContext.Current.CancellationToken);
 
