@@ -72,6 +72,15 @@ public sealed partial class ProjectFile : IDisposable
             WriteNew(temporary, entry, clock);
             NewFile.Publish(temporary, full);
         }
+        catch (StoreException error)
+        {
+            // the person knows the file by its own name
+            throw new StoreException(
+                error.Problem,
+                error.Message.Replace(temporary, full, StringComparison.Ordinal),
+                error
+            );
+        }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
             throw new StoreException(
