@@ -84,7 +84,7 @@ export function makePlant({ copies, components, packages, seed = 7 }) {
             gapHours: hasGap ? NaN : 0,
         });
         const count = Math.max(2, Math.round(around(components)));
-        const units = 1 + Math.floor(random() * Math.min(3, count / 2));
+        const units = 1 + Math.floor(random() * Math.min(Math.max(3, components / 11), count / 2));
         const firstUnit = Math.floor(random() * UNITS.length);
         let unit = -1;
         let offset = 0;

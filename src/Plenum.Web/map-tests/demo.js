@@ -1,5 +1,6 @@
 // The demonstration page. Address: ?size=plant|large&lens=accounts|breakdown|status&theme=light|dark&measure=…
-// &focus=CODE&zoom=CODE&keys=KEY,KEY,…&hover=X,Y&compact&time
+// &focus=CODE&zoom=CODE&keys=KEY,KEY,…&hover=X,Y&compact&wait
+// `wait` shows nothing until start() is called
 
 import { createMap, drawSwatch, readTokens } from '../wwwroot/map/map.js';
 
@@ -20,6 +21,7 @@ const LENSES = {
         name: 'Split',
         about: 'How each element is split, and what the audit found',
         findings: true,
+        outlines: false,
         classes: [
             { word: 'physical part', fill: 'c1', glyph: /** @type {const} */ ('part') },
             { word: 'phase', fill: 'c3', glyph: /** @type {const} */ ('phase') },
@@ -39,6 +41,14 @@ const LENSES = {
         ],
     },
 };
+
+window.addEventListener('error', (event) => fail(event.message));
+window.addEventListener('unhandledrejection', (event) => fail(String(event.reason)));
+
+/** @param {string} message */
+function fail(message) {
+    document.documentElement.dataset.ready = message;
+}
 
 const asked = new URLSearchParams(location.search);
 /** @param {string} id */
@@ -75,79 +85,57 @@ const drawn = () =>
     );
 /** @param {number} milliseconds */
 const pause = (milliseconds) => new Promise((done) => setTimeout(done, milliseconds));
-/** @type {string[]} */
-const notes = [];
-/** @param {string} text @param {number} milliseconds */
-const note = (text, milliseconds) => notes.push(`${text}: ${milliseconds.toFixed(1)} ms`);
+function start() {
+    map.setData(data.slice(0));
+    colour();
+}
 
-const began = performance.now();
-map.setData(data);
-note('data decoded', performance.now() - began);
-map.setLens(lens, colours);
-const first = await drawn();
-note(`first drawing, laid out and summed, ${first.elements} elements in view`, first.milliseconds);
-note('from the bytes to the first drawing', performance.now() - began);
+function colour() {
+    map.setLens(lens, colours);
+}
 
-map.addEventListener('focus', (event) => {
-    byId('path').textContent = /** @type {CustomEvent} */ (event).detail.code;
-});
-const focus = asked.get('focus');
-if (focus !== null) {
-    map.focus(focus);
-    byId('path').textContent = focus;
+let isHours = false;
+
+function swap() {
+    isHours = !isHours;
+    map.setMeasure(isHours ? 'hours' : 'budget');
 }
-const zoom = asked.get('zoom');
-if (zoom !== null) {
-    map.zoomTo(zoom);
-    await pause(400);
+
+const frame = () => new Promise((done) => requestAnimationFrame(done));
+Object.assign(window, { map, drawn, frame, start, colour, swap });
+if (!asked.has('wait')) {
+    await show();
 }
-for (const key of asked.get('keys')?.split(',') ?? []) {
-    const tree = /** @type {HTMLElement} */ (document.querySelector('[role=tree]'));
-    tree.focus();
-    tree.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }));
-    await pause(300);
-}
-const hover = asked.get('hover')?.split(',').map(Number);
-if (hover !== undefined) {
-    const [clientX, clientY] = hover;
-    byId('map').firstElementChild?.dispatchEvent(new PointerEvent('pointermove', { clientX, clientY, bubbles: true }));
-    await pause(500);
-}
-if (asked.has('time')) {
-    await timeRedraws();
-}
-byId('timing').textContent = notes.join('\n');
 document.documentElement.dataset.ready = 'yes';
 
-/** Medians of nine. */
-async function timeRedraws() {
-    /** @param {string} text @param {() => void} change */
-    const time = async (text, change) => {
-        const times = [];
-        for (let round = 0; round < 9; round++) {
-            const start = performance.now();
-            const ready = drawn();
-            change();
-            await ready;
-            times.push(performance.now() - start);
-        }
-        note(text, times.sort((a, b) => a - b)[4]);
-    };
-    await time('the same again, waiting for the frame included', () => map.redraw());
-    await time('lens set', () => map.setLens(lens, colours));
-    let isHours = false;
-    await time('measure changed', () => map.setMeasure((isHours = !isHours) ? 'hours' : 'budget'));
-    /** @type {number[]} */
-    const steps = [];
-    /** @param {Event} event */
-    const listener = (event) => steps.push(/** @type {CustomEvent} */ (event).detail.milliseconds);
-    map.addEventListener('drawn', listener);
-    for (const code of ['03', '03.2', null, '07', null]) {
-        map.zoomTo(code);
-        await pause(350);
+async function show() {
+    start();
+    const { elements } = await drawn();
+    byId('timing').textContent = `${elements} elements in view`;
+    map.addEventListener('focus', (event) => {
+        byId('path').textContent = /** @type {CustomEvent} */ (event).detail.code;
+    });
+    const focus = asked.get('focus');
+    if (focus !== null) {
+        map.focus(focus);
+        byId('path').textContent = focus;
     }
-    map.removeEventListener('drawn', listener);
-    steps.sort((a, b) => a - b);
-    note(`steps of a zoom, ${steps.length}, median`, steps[steps.length >> 1]);
-    note('steps of a zoom, longest', steps[steps.length - 1]);
+    const zoom = asked.get('zoom');
+    if (zoom !== null) {
+        map.zoomTo(zoom);
+        await pause(400);
+    }
+    for (const key of asked.get('keys')?.split(',') ?? []) {
+        const tree = /** @type {HTMLElement} */ (document.querySelector('[role=tree]'));
+        tree.focus();
+        tree.dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true }));
+        await pause(300);
+    }
+    const hover = asked.get('hover')?.split(',').map(Number);
+    if (hover !== undefined) {
+        const [clientX, clientY] = hover;
+        const move = new PointerEvent('pointermove', { clientX, clientY, bubbles: true });
+        byId('map').firstElementChild?.dispatchEvent(move);
+        await pause(500);
+    }
 }

@@ -47,12 +47,20 @@ declare module 'node:process' {
 }
 
 declare module 'node:child_process' {
-    export function execFile(
-        file: string,
-        args: string[],
-        options: { timeout: number },
-        done: (error: Error | null, stdout: string, stderr: string) => void,
-    ): void;
+    interface Pipe {
+        write(text: string): void;
+        on(event: 'data', listener: (chunk: { toString(): string }) => void): void;
+    }
+    export interface Child {
+        stdio: Pipe[];
+        kill(): void;
+        on(event: 'exit', listener: (code: number | null) => void): void;
+    }
+    export function spawn(file: string, args: string[], options: { stdio: string[] }): Child;
+}
+
+declare module 'node:buffer' {
+    export const Buffer: { from(text: string, encoding: 'base64'): Uint8Array };
 }
 
 declare module 'node:http' {

@@ -1,11 +1,11 @@
 // Takes pictures of the demonstration page: node shots.js FOLDER [NAME …]
 // Needs the documents of make-demo.js and a Chromium, from the variable CHROMIUM or by the name chromium.
 
-import { execFile } from 'node:child_process';
-import { mkdir, mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
+import { Buffer } from 'node:buffer';
+import { mkdir, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { argv, env, stdout } from 'node:process';
+import { argv, stdout } from 'node:process';
+import { withPage } from './browser.js';
 import { serve } from './serve.js';
 
 const SHOTS = {
@@ -24,7 +24,7 @@ const SHOTS = {
     'count-light': 'measure=count',
     'hover-light': 'focus=03.2&hover=620,140',
     'keys-light': 'keys=ArrowDown,ArrowRight,ArrowRight,ArrowDown,ArrowRight,%2B,g,End',
-    'large-whole-light': 'size=large&time',
+    'large-whole-light': 'size=large',
     'large-whole-dark': 'size=large&theme=dark',
     'large-zoom-1-light': 'size=large&zoom=02.4&focus=02.4.3',
     'large-zoom-2-light': 'size=large&zoom=02.4.3&focus=02.4.3.2',
@@ -33,34 +33,14 @@ const SHOTS = {
 const [folder = 'out', ...names] = argv.slice(2);
 await mkdir(folder, { recursive: true });
 const { port, close } = await serve(0);
-const profile = await mkdtemp(join(tmpdir(), 'map-shots-'));
-for (const [name, query] of Object.entries(SHOTS)) {
-    if (names.length === 0 || names.includes(name)) {
-        await shoot(`http://127.0.0.1:${port}/map-tests/demo.html?${query}`, join(folder, `${name}.png`));
-        stdout.write(`${name}\n`);
+await withPage(async ({ open, send }) => {
+    for (const [name, query] of Object.entries(SHOTS)) {
+        if (names.length === 0 || names.includes(name)) {
+            await open(`http://127.0.0.1:${port}/map-tests/demo.html?${query}`);
+            const { data } = await send('Page.captureScreenshot', { format: 'png' });
+            await writeFile(join(folder, `${name}.png`), Buffer.from(/** @type {string} */ (data), 'base64'));
+            stdout.write(`${name}\n`);
+        }
     }
-}
+});
 close();
-await rm(profile, { recursive: true, force: true });
-
-/** @param {string} address @param {string} file @returns {Promise<void>} */
-function shoot(address, file) {
-    const args = [
-        '--headless',
-        '--no-sandbox',
-        '--disable-gpu',
-        '--disable-dev-shm-usage',
-        '--disable-background-networking',
-        '--hide-scrollbars',
-        `--user-data-dir=${profile}`,
-        '--window-size=1600,1000',
-        '--timeout=8000',
-        `--screenshot=${file}`,
-        address,
-    ];
-    return new Promise((done, fail) => {
-        execFile(env.CHROMIUM ?? 'chromium', args, { timeout: 60_000 }, (error, _, messages) =>
-            error === null ? done() : fail(new Error(`${error.message}\n${messages}`)),
-        );
-    });
-}

@@ -60,7 +60,7 @@ export function drawBlocks(scene, raster) {
         const at = frame.firstLevel - 1 + row;
         const leastWide = LEAST_SINGLE * style.scale;
         const presummed = at === last ? shown.presummed : null;
-        return sumColumns(layout.strips[at], shown.weights, view, raster.width, leastWide, presummed);
+        return sumColumns(layout.strips[at], layout.positions, shown.weights, view, raster.width, leastWide, presummed);
     });
     rows.forEach((columns, row) => drawColumns(scene, raster, columns, row));
     const singles = rows.flatMap((columns, row) => drawWide(scene, raster, columns, row));
@@ -106,22 +106,21 @@ function sumOf(values, at, length) {
 /** @param {Scene} scene @param {Raster} raster @param {Columns} columns @param {number} row @returns {Single[]} */
 function drawWide(scene, raster, { wide }, row) {
     const { layout, shown, style, frame, view } = scene;
-    const strip = layout.strips[frame.firstLevel - 1 + row];
+    const positions = layout.positions;
     const { level, flags } = layout.project;
     const { x: originX, width } = rasterBox(scene);
     const scale = width / (view.to - view.from);
     const { top, bottom } = rowBox(scene, row);
     /** @type {Single[]} */
     const singles = [];
-    for (const at of wide) {
-        const item = strip.item[at];
+    for (const item of wide) {
         const isOwnRow = level[item] === frame.firstLevel + row || row === 0;
         if (!isOwnRow) {
             continue;
         }
-        const left = Math.max(0, Math.round((strip.left[at] - view.from) * scale));
-        const edge = Math.round((strip.right[at] - view.from) * scale);
-        const isSeamed = (strip.right[at] - strip.left[at]) * scale >= LEAST_SEAMED * style.scale;
+        const left = Math.max(0, Math.round((positions.left[item] - view.from) * scale));
+        const edge = Math.round((positions.right[item] - view.from) * scale);
+        const isSeamed = (positions.right[item] - positions.left[item]) * scale >= LEAST_SEAMED * style.scale;
         const right = Math.min(width, edge - (isSeamed ? Math.round(style.scale) : 0));
         if (right <= left) {
             continue;

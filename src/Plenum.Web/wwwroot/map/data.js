@@ -51,7 +51,7 @@ export class MapDataError extends Error {
  * @property {Float64Array} gapHours the same in hours
  * @property {Int32Array} account position of the control account that holds all of the element, or −1
  * @property {Uint32Array} levelCounts number of elements of each level
- * @property {number} findings number of elements with a finding
+ * @property {Uint32Array} packageCounts number of packages of each level
  * @property {Texts} codes
  * @property {Texts} names
  * @property {Texts} accountCodes
@@ -224,7 +224,7 @@ export function readProject(buffer) {
     const accountCodes = reader.texts(accounts, 'account');
     reader.finish();
     const figures = { budget, hours, gapBudget, gapHours };
-    const tree = readTree(level, levels);
+    const tree = readTree(level, flags, levels);
     checkFigures(figures, account, accounts, flags, tree.end);
     return {
         revision,
@@ -237,7 +237,6 @@ export function readProject(buffer) {
         account,
         ...figures,
         ...tree,
-        findings: flags.reduce((sum, bits) => sum + ((bits & Flag.finding) === 0 ? 0 : 1), 0),
         codes,
         names,
         accountCodes,
@@ -246,13 +245,14 @@ export function readProject(buffer) {
 
 /**
  * Parents and subtree ends from the levels in depth-first order: one pass, linear.
- * @param {Uint8Array} level @param {number} levels
+ * @param {Uint8Array} level @param {Uint8Array} flags @param {number} levels
  */
-function readTree(level, levels) {
+function readTree(level, flags, levels) {
     const count = level.length;
     const parent = new Int32Array(count);
     const end = new Int32Array(count);
     const levelCounts = new Uint32Array(levels);
+    const packageCounts = new Uint32Array(levels);
     const open = new Int32Array(levels + 2);
     let above = 0;
     for (let i = 0; i < count; i++) {
@@ -269,6 +269,7 @@ function readTree(level, levels) {
         parent[i] = own === 1 ? -1 : open[own - 1];
         open[own] = i;
         levelCounts[own - 1]++;
+        packageCounts[own - 1] += flags[i] & Flag.package;
         above = own;
     }
     if (count === 0) {
@@ -277,7 +278,7 @@ function readTree(level, levels) {
     for (let l = 1; l <= above; l++) {
         end[open[l]] = count;
     }
-    return { parent, end, levelCounts };
+    return { parent, end, levelCounts, packageCounts };
 }
 
 /**

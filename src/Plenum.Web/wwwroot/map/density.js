@@ -1,11 +1,13 @@
 // Blocks too narrow to be drawn singly, summed into pixel columns per class. A column shows the mix of what it holds.
 
-import { inView } from './layout.js';
 import { Flag } from './data.js';
+import { inView } from './layout.js';
+import { packageSizes } from './sizes.js';
 
 /** @typedef {import('./data.js').LensData} LensData */
 /** @typedef {import('./layout.js').Layout} Layout */
 /** @typedef {import('./layout.js').Strip} Strip */
+/** @typedef {import('./sizes.js').Positions} Positions */
 /** @typedef {import('./layout.js').Window} Window */
 
 /** Columns into which the last level is summed beforehand. */
@@ -29,7 +31,7 @@ const WORTH_PRESUMMING = 16_384;
 /**
  * @typedef {object} Columns
  * @property {Float32Array} sums `slots` per pixel column: width in pixels per class, and with a finding
- * @property {number[]} wide positions in the strip of the blocks to be drawn singly
+ * @property {number[]} wide elements to be drawn singly
  */
 
 /**
@@ -56,14 +58,14 @@ export function weightsOf(layout, lens) {
  */
 function mixOf(layout, lens) {
     const { parent, flags, count } = layout.project;
-    const known = layout.positions.known;
+    const sizeOf = packageSizes(layout.project, layout.positions.measure);
     const classes = lens.classCount;
     const shares = new Float32Array(count * classes);
     const sums = new Float64Array(count);
     for (let i = count - 1; i >= 0; i--) {
         const at = i * classes;
         if ((flags[i] & Flag.package) !== 0) {
-            sums[i] = known[i];
+            sums[i] = sizeOf(i);
         }
         const sum = sums[i];
         const above = parent[i];
@@ -87,14 +89,15 @@ function mixOf(layout, lens) {
 
 /**
  * Sums the last level per 4 096 columns, so that a window that shows many blocks need not visit them one by one.
- * @param {Strip} strip @param {Weights} weights
+ * @param {Strip} strip @param {Positions} positions @param {Weights} weights
  * @returns {Float64Array} running totals, `slots` per column edge, 0 at the first, in fractions of the whole
  */
-export function presum(strip, weights) {
+export function presum(strip, positions, weights) {
     const slots = weights.slots;
     const whole = { from: 0, to: 1 };
     const sums = new Float64Array(PRESUMMED * slots);
-    addBlocks(strip, weights, whole, { columns: PRESUMMED, from: 0, to: strip.item.length }, Infinity, sums);
+    const range = { columns: PRESUMMED, from: 0, to: strip.length };
+    addBlocks(strip, positions, weights, whole, range, Infinity, sums);
     const running = new Float64Array((PRESUMMED + 1) * slots);
     for (let at = 0; at < sums.length; at++) {
         running[at + slots] = running[at] + sums[at] / PRESUMMED;
@@ -104,21 +107,21 @@ export function presum(strip, weights) {
 
 /**
  * Sums the narrow blocks of a strip in the window and lists the wide ones.
- * @param {Strip} strip @param {Weights} weights @param {Window} view
+ * @param {Strip} strip @param {Positions} positions @param {Weights} weights @param {Window} view
  * @param {number} columns pixel columns of the window
  * @param {number} leastWide width in pixel columns from which a block is drawn singly
  * @param {Float64Array | null} presummed see `presum`; then wide blocks are in the sums too, and are drawn over them
  * @returns {Columns}
  */
-export function sumColumns(strip, weights, view, columns, leastWide, presummed) {
-    const { from, to } = inView(strip, view);
+export function sumColumns(strip, positions, weights, view, columns, leastWide, presummed) {
+    const { from, to } = inView(strip, positions, view);
     const sums = new Float32Array(columns * weights.slots);
     const isCoarseEnough = (view.to - view.from) * PRESUMMED >= columns;
     if (presummed !== null && isCoarseEnough && to - from >= WORTH_PRESUMMING) {
         addPresummed(presummed, weights.slots, view, columns, sums);
-        return { sums, wide: wideBlocks(strip, view, { columns, from, to }, leastWide) };
+        return { sums, wide: wideBlocks(strip, positions, view, { columns, from, to }, leastWide) };
     }
-    const wide = addBlocks(strip, weights, view, { columns, from, to }, leastWide, sums);
+    const wide = addBlocks(strip, positions, weights, view, { columns, from, to }, leastWide, sums);
     return { sums, wide };
 }
 
@@ -145,54 +148,56 @@ function addPresummed(presummed, slots, view, columns, sums) {
 }
 
 /**
- * @param {Strip} strip @param {Window} view @param {{ columns: number, from: number, to: number }} range
+ * @param {Strip} strip @param {Positions} positions @param {Window} view @param {{ columns: number, from: number, to: number }} range
  * @param {number} leastWide
  */
-function wideBlocks(strip, view, range, leastWide) {
+function wideBlocks(strip, positions, view, range, leastWide) {
     const least = (leastWide * (view.to - view.from)) / range.columns;
-    const { left, right } = strip;
+    const { left, right } = positions;
     /** @type {number[]} */
     const wide = [];
     for (let at = range.from; at < range.to; at++) {
-        if (right[at] - left[at] >= least) {
-            wide.push(at);
+        const item = strip[at];
+        if (right[item] - left[item] >= least) {
+            wide.push(item);
         }
     }
     return wide;
 }
 
 /**
- * @param {Strip} strip @param {Weights} weights @param {Window} view
+ * @param {Strip} strip @param {Positions} positions @param {Weights} weights @param {Window} view
  * @param {{ columns: number, from: number, to: number }} range columns, and blocks to visit
  * @param {number} leastWide @param {Float32Array | Float64Array} sums
- * @returns {number[]} positions of the wide blocks
+ * @returns {number[]} elements that are wide
  */
-function addBlocks(strip, weights, view, range, leastWide, sums) {
-    const { left, right, item } = strip;
+function addBlocks(strip, positions, weights, view, range, leastWide, sums) {
+    const { left, right } = positions;
     const { slots, classOf, shares, flags } = weights;
     const columns = range.columns;
     const scale = columns / (view.to - view.from);
     /** @type {number[]} */
     const wide = [];
     for (let at = range.from; at < range.to; at++) {
-        const x0 = (left[at] - view.from) * scale;
-        const x1 = (right[at] - view.from) * scale;
+        const item = strip[at];
+        const x0 = (left[item] - view.from) * scale;
+        const x1 = (right[item] - view.from) * scale;
         if (x1 - x0 >= leastWide) {
-            wide.push(at);
+            wide.push(item);
             continue;
         }
         const begin = x0 < 0 ? 0 : x0;
         const stop = x1 > columns ? columns : x1;
-        const hasFinding = (flags[item[at]] & Flag.finding) !== 0;
+        const hasFinding = (flags[item] & Flag.finding) !== 0;
         let x = begin;
         for (let column = Math.floor(begin); x < stop; column++) {
             const edge = column + 1 < stop ? column + 1 : stop;
             const width = edge - x;
             const base = column * slots;
             if (shares === null) {
-                sums[base + classOf[item[at]]] += width;
+                sums[base + classOf[item]] += width;
             } else {
-                addShares(weights, item[at], width, sums, base);
+                addShares(weights, item, width, sums, base);
             }
             if (hasFinding) {
                 sums[base + slots - 1] += width;

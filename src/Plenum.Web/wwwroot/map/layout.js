@@ -6,23 +6,12 @@ import { place } from './sizes.js';
 /** @typedef {import('./data.js').Project} Project */
 /** @typedef {import('./sizes.js').Measure} Measure */
 /** @typedef {import('./sizes.js').Positions} Positions */
+/** @typedef {import('./sizes.js').Gap} Gap */
 
 /**
- * One level: its elements, and the packages above it that run down through it. Sorted by position, never overlapping.
- * @typedef {object} Strip
- * @property {Int32Array} item element of each block
- * @property {Float64Array} left
- * @property {Float64Array} right
- */
-
-/**
- * What is missing: from a level down to the last.
- * @typedef {object} Gap
- * @property {number} owner element whose children do not fill it, or that is not split
- * @property {number} level first level that is missing, root = 1
- * @property {number} left
- * @property {number} right
- * @property {boolean} unknown true if the size is not known and 3 % of the owner stand for it
+ * One level: its elements, and the packages above it that run down through it, in the order of their positions. They
+ * never overlap.
+ * @typedef {Int32Array} Strip
  */
 
 /**
@@ -36,6 +25,7 @@ import { place } from './sizes.js';
  * @property {Positions} positions
  * @property {Strip[]} strips by level, root first
  * @property {Gap[]} gaps sorted by position
+ * @property {Map<number, Gap>} gapOf the gap of an element, by owner
  * @property {Float64Array} coverage share of the project that each level covers
  * @property {Outline[]} outlines sorted by position
  * @property {number[]} overfull elements whose parts are more than the whole
@@ -49,72 +39,38 @@ import { place } from './sizes.js';
  */
 export function layOut(project, measure) {
     const positions = place(project, measure);
-    const gaps = findGaps(project, positions);
+    const gaps = positions.gaps.toSorted((a, b) => a.left - b.left || a.level - b.level);
     return {
         project,
         positions,
-        strips: fillStrips(project, positions),
+        strips: fillStrips(project),
         gaps,
+        gapOf: new Map(gaps.map((gap) => [gap.owner, gap])),
         coverage: coverageOf(gaps, project.levelNames.length),
         outlines: findOutlines(project, positions),
         overfull: findOverfull(project, measure),
     };
 }
 
-/** @param {Project} project @param {Positions} positions @returns {Strip[]} */
-function fillStrips(project, positions) {
+/** @param {Project} project @returns {Strip[]} */
+function fillStrips(project) {
     const levels = project.levelNames.length;
-    const sizes = new Uint32Array(levels);
-    const { level, flags, count } = project;
-    for (let i = 0; i < count; i++) {
-        const last = (flags[i] & Flag.package) !== 0 ? levels : level[i];
-        for (let l = level[i]; l <= last; l++) {
-            sizes[l - 1]++;
-        }
-    }
+    const { level, flags, count, levelCounts, packageCounts } = project;
+    let above = 0;
     /** @type {Strip[]} */
-    const strips = Array.from(sizes, (size) => ({
-        item: new Int32Array(size),
-        left: new Float64Array(size),
-        right: new Float64Array(size),
-    }));
+    const strips = [];
+    for (let l = 0; l < levels; l++) {
+        strips.push(new Int32Array(levelCounts[l] + above));
+        above += packageCounts[l];
+    }
     const filled = new Uint32Array(levels);
     for (let i = 0; i < count; i++) {
         const last = (flags[i] & Flag.package) !== 0 ? levels : level[i];
         for (let l = level[i]; l <= last; l++) {
-            const strip = strips[l - 1];
-            const at = filled[l - 1]++;
-            strip.item[at] = i;
-            strip.left[at] = positions.left[i];
-            strip.right[at] = positions.right[i];
+            strips[l - 1][filled[l - 1]++] = i;
         }
     }
     return strips;
-}
-
-/**
- * The gap of a split element is at the right of its parts; an element that is not split is a gap below itself, or in
- * its own strip if that is the last.
- * @param {Project} project @param {Positions} positions
- * @returns {Gap[]}
- */
-function findGaps(project, positions) {
-    const { left, right, partsEnd, unknown } = positions;
-    /** @type {Gap[]} */
-    const gaps = [];
-    for (let i = 0; i < project.count; i++) {
-        const isNotSplit = (project.flags[i] & Flag.notSplit) !== 0;
-        if (isNotSplit || partsEnd[i] < right[i] || unknown[i] === 1) {
-            gaps.push({
-                owner: i,
-                level: Math.min(project.level[i] + 1, project.levelNames.length),
-                left: isNotSplit ? left[i] : partsEnd[i],
-                right: right[i],
-                unknown: unknown[i] === 1,
-            });
-        }
-    }
-    return gaps.sort((a, b) => a.left - b.left || a.level - b.level);
 }
 
 /** @param {Gap[]} gaps @param {number} levels */
@@ -175,34 +131,25 @@ function findOverfull(project, measure) {
 
 /**
  * The blocks of a strip that lie at least partly in the window: positions from (inclusive) and to (exclusive).
- * @param {Strip} strip @param {Window} view
+ * @param {Strip} strip @param {Positions} positions @param {Window} view
  */
-export function inView(strip, view) {
-    return { from: firstAfter(strip.right, view.from), to: firstFrom(strip.left, view.to) };
+export function inView(strip, { left, right }, view) {
+    return {
+        from: firstWhere(strip, (item) => right[item] > view.from),
+        to: firstWhere(strip, (item) => left[item] >= view.to),
+    };
 }
 
-/** First position whose value is greater than x, in a sorted column. @param {Float64Array} sorted @param {number} x */
-function firstAfter(sorted, x) {
+/**
+ * First position from which a statement holds to the end, by halving.
+ * @param {Strip} strip @param {(item: number) => boolean} holds
+ */
+function firstWhere(strip, holds) {
     let low = 0;
-    let high = sorted.length;
+    let high = strip.length;
     while (low < high) {
         const middle = (low + high) >> 1;
-        if (sorted[middle] > x) {
-            high = middle;
-        } else {
-            low = middle + 1;
-        }
-    }
-    return low;
-}
-
-/** First position whose value is x or greater. @param {Float64Array} sorted @param {number} x */
-function firstFrom(sorted, x) {
-    let low = 0;
-    let high = sorted.length;
-    while (low < high) {
-        const middle = (low + high) >> 1;
-        if (sorted[middle] >= x) {
+        if (holds(strip[middle])) {
             high = middle;
         } else {
             low = middle + 1;
@@ -227,7 +174,8 @@ export function hit(layout, level, x, least = 0) {
         return { element: gap.owner, gap };
     }
     const strip = layout.strips[level - 1];
-    const at = firstAfter(strip.right, x);
-    const isIn = at < strip.item.length && strip.left[at] <= x;
-    return { element: isIn ? strip.item[at] : -1, gap: null };
+    const { left, right } = layout.positions;
+    const at = firstWhere(strip, (item) => right[item] > x);
+    const isIn = at < strip.length && left[strip[at]] <= x;
+    return { element: isIn ? strip[at] : -1, gap: null };
 }

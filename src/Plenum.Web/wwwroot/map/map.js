@@ -1,19 +1,20 @@
 // The map of a project: one strip per level, root on top, children exactly filling their parent.
 
 import { readLens, readProject, MapDataError } from './data.js';
-import { fractionAt, frameOf, levelAt } from './frame.js';
+import { frameOf } from './frame.js';
 import { listen } from './input.js';
-import { hit, layOut } from './layout.js';
-import { between, isStill, MOVE } from './motion.js';
-import { nextGap, stepFrom } from './moves.js';
-import { LEAST_GAP, paintSheet } from './paint.js';
+import { layOut } from './layout.js';
+import { isStill, move } from './motion.js';
+import { holderOf, nextGap, stepFrom, WHOLE, windowOf } from './moves.js';
 import { paintMarks } from './overlay.js';
-import { makeStyle, showLens } from './scene.js';
+import { paintSheet } from './paint.js';
+import { elementAt, makeStyle, noLens, showLens } from './scene.js';
 import { MEASURES } from './sizes.js';
 import { fitLayer, makeSurface } from './surface.js';
 import { printTokens, readTokens } from './tokens.js';
 import { makeTooltip } from './tooltip.js';
 import { makeTree } from './tree.js';
+import { watchPage } from './watch.js';
 import { describe } from './words.js';
 
 export { drawSwatch } from './patterns.js';
@@ -40,12 +41,6 @@ export { readTokens } from './tokens.js';
  * @property {string} [font] font families of the labels
  * @property {(index: number) => string} [valueText] lens value of an element in figures, for the tooltip
  */
-
-/** @type {Readonly<Window>} */
-const WHOLE = Object.freeze({ from: 0, to: 1 });
-
-/** What the map shows until it has a lens. @type {Lens} */
-const NO_LENS = Object.freeze({ name: '', classes: [{ word: '', fill: 'neu' }] });
 
 /** Device pixels per CSS pixel on paper. */
 const PAPER_SCALE = 3;
@@ -88,7 +83,8 @@ export class PlenumMap extends EventTarget {
         this.workArea = null;
         this.onPaper = false;
         this.pending = 0;
-        this.moving = 0;
+        /** @type {() => void} */
+        this.stopMoving = () => {};
         this.sheetIsStale = true;
 
         this.root = document.createElement('div');
@@ -96,15 +92,19 @@ export class PlenumMap extends EventTarget {
         this.root.style.setProperty('--map-font', this.family);
         host.append(this.root);
         this.surface = makeSurface(this.root);
-        this.tree = makeTree((element) => this.#moveTo(element));
+        this.tree = makeTree((element) => this.#moveTo(element), this.prefix);
         this.root.append(this.tree.root);
-        this.#styleFocusRing();
         this.tooltip = makeTooltip(this.root, this.prefix);
-        this.stop = new AbortController();
-        this.sizes = new ResizeObserver(() => this.redraw());
-        this.themes = new MutationObserver(() => this.refresh());
         this.stopListening = listen(this.root, this.tree.root, this.#handlers(), () => this.letters);
-        this.#watch();
+        this.stopWatching = watchPage(this.root, {
+            resized: () => this.redraw(),
+            restyled: () => this.refresh(),
+            printing: (onPaper) => {
+                this.onPaper = onPaper;
+                this.style = null;
+                this.#drawNow(true);
+            },
+        });
     }
 
     /**
@@ -221,11 +221,9 @@ export class PlenumMap extends EventTarget {
     /** Takes the map off the page. */
     destroy() {
         cancelAnimationFrame(this.pending);
-        cancelAnimationFrame(this.moving);
+        this.stopMoving();
         this.stopListening();
-        this.stop.abort();
-        this.sizes.disconnect();
-        this.themes.disconnect();
+        this.stopWatching();
         this.root.remove();
     }
 
@@ -248,12 +246,8 @@ export class PlenumMap extends EventTarget {
 
     /** @param {number} index @returns {Window} */
     #windowOf(index) {
-        const positions = this.#layout()?.positions;
-        if (positions === undefined || index <= 0) {
-            return WHOLE;
-        }
-        const [from, to] = [positions.left[index], positions.right[index]];
-        return to > from ? { from, to } : this.#windowOf(this.project?.parent[index] ?? 0);
+        const layout = this.#layout();
+        return layout === null ? WHOLE : windowOf(layout, index);
     }
 
     /** @param {number} index */
@@ -300,24 +294,16 @@ export class PlenumMap extends EventTarget {
             this.#jump(goal);
             return;
         }
-        cancelAnimationFrame(this.moving);
-        const start = this.view;
-        const began = performance.now();
-        /** @param {number} now */
-        const step = (now) => {
-            const time = Math.min(1, (now - began) / MOVE);
-            this.view = between(start, goal, time);
+        this.stopMoving();
+        this.stopMoving = move(this.view, goal, (view) => {
+            this.view = view;
             this.#drawNow(true);
-            if (time < 1) {
-                this.moving = requestAnimationFrame(step);
-            }
-        };
-        this.moving = requestAnimationFrame(step);
+        });
     }
 
     /** @param {Window} view */
     #jump(view) {
-        cancelAnimationFrame(this.moving);
+        this.stopMoving();
         this.view = view;
         this.redraw();
     }
@@ -346,7 +332,7 @@ export class PlenumMap extends EventTarget {
             fitLayer(this.surface.sheet, frame, style.scale, this.onPaper);
             fitLayer(this.surface.marks, frame, style.scale, this.onPaper);
             const elements = paintSheet(this.surface.sheet.pen, this.scene);
-            this.#placeTree();
+            this.tree.place(frame);
             this.sheetIsStale = false;
             this.#paintMarks();
             const milliseconds = performance.now() - began;
@@ -387,7 +373,7 @@ export class PlenumMap extends EventTarget {
 
     /** @param {Layout} layout */
     #show(layout) {
-        const { lens, data } = this.lens ?? { lens: NO_LENS, data: neutral(layout.project) };
+        const { lens, data } = this.lens ?? noLens(layout.project);
         return showLens(layout, lens, data);
     }
 
@@ -399,43 +385,9 @@ export class PlenumMap extends EventTarget {
         return makeStyle(this.surface.sheet.pen, tokens, lens, { scale, unit, family: this.family });
     }
 
-    #placeTree() {
-        const frame = this.scene?.frame;
-        if (frame !== undefined) {
-            Object.assign(this.tree.root.style, {
-                position: 'absolute',
-                left: `${frame.left}px`,
-                top: `${frame.tops[0]}px`,
-                width: `${frame.right - frame.left}px`,
-                height: `${frame.bottom - frame.tops[0]}px`,
-                outlineOffset: '2px',
-            });
-        }
-    }
-
-    /** The ring shows when the keys led here, not the pointer. */
-    #styleFocusRing() {
-        const keys = this.tree.root;
-        keys.style.outline = 'none';
-        keys.addEventListener('focus', () => {
-            const isByKey = keys.matches(':focus-visible');
-            keys.style.outline = isByKey ? `2px solid var(${this.prefix}sel, #2F43C4)` : 'none';
-        });
-        keys.addEventListener('blur', () => {
-            keys.style.outline = 'none';
-        });
-    }
-
     /** @param {number} x @param {number} y CSS pixels on the sheet; −1 if there is no element */
     #elementAt(x, y) {
-        const scene = this.scene;
-        const level = scene === null || x < scene.frame.left || x >= scene.frame.right ? 0 : levelAt(scene.frame, y);
-        if (scene === null || level === 0) {
-            return -1;
-        }
-        const { frame, view, layout } = scene;
-        const least = (LEAST_GAP * (view.to - view.from)) / (frame.right - frame.left);
-        return hit(layout, level, fractionAt(frame, view, x), least).element;
+        return this.scene === null ? -1 : elementAt(this.scene, x, y);
     }
 
     /** @returns {import('./input.js').Handlers} */
@@ -509,21 +461,8 @@ export class PlenumMap extends EventTarget {
         const width = this.view.to - this.view.from;
         const start = Math.max(0, Math.min(1 - width, from));
         this.#jump({ from: start, to: start + width });
-        this.#followWindow();
-    }
-
-    /** After panning, the element that fills the map is the lowest that holds all of the window. */
-    #followWindow() {
         const layout = this.#layout();
-        if (layout === null) {
-            return;
-        }
-        const { left, right } = layout.positions;
-        let at = this.zoomed;
-        while (at > 0 && (left[at] > this.view.from || right[at] < this.view.to)) {
-            at = layout.project.parent[at];
-        }
-        this.zoomed = at;
+        this.zoomed = layout === null ? 0 : holderOf(layout, this.zoomed, this.view);
     }
 
     /** @param {number} element */
@@ -574,37 +513,6 @@ export class PlenumMap extends EventTarget {
                 return true;
         }
     }
-
-    /** Size, theme, pixel ratio, fonts and paper. */
-    #watch() {
-        const { signal } = this.stop;
-        this.sizes.observe(this.root);
-        this.themes.observe(document.documentElement, { attributes: true });
-        const dark = window.matchMedia('(prefers-color-scheme: dark)');
-        dark.addEventListener('change', () => this.refresh(), { signal });
-        window.addEventListener('resize', () => this.refresh(), { signal });
-        document.fonts.addEventListener('loadingdone', () => this.refresh(), { signal });
-        /** @param {boolean} onPaper */
-        const turn = (onPaper) => {
-            this.onPaper = onPaper;
-            this.style = null;
-            this.#drawNow(true);
-        };
-        window.addEventListener('beforeprint', () => turn(true), { signal });
-        window.addEventListener('afterprint', () => turn(false), { signal });
-    }
-}
-
-/** One class for all. @param {Project} project @returns {LensData} */
-function neutral(project) {
-    return {
-        revision: project.revision,
-        count: project.count,
-        classCount: 1,
-        mix: false,
-        classOf: new Uint8Array(project.count),
-        shares: null,
-    };
 }
 
 /** @param {HTMLElement} canvasHost @param {MapOptions} [options] */

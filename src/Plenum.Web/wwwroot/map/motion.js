@@ -27,6 +27,25 @@ export function between(start, goal, time) {
     return { from, to: from + width };
 }
 
+/**
+ * Moves, drawing a window in every frame.
+ * @param {Window} start @param {Window} goal @param {(view: Window) => void} draw
+ * @returns {() => void} stops where it is
+ */
+export function move(start, goal, draw) {
+    const began = performance.now();
+    /** @param {number} now */
+    const step = (now) => {
+        const time = Math.max(0, Math.min(1, (now - began) / MOVE));
+        if (time < 1) {
+            pending = requestAnimationFrame(step);
+        }
+        draw(between(start, goal, time));
+    };
+    let pending = requestAnimationFrame(step);
+    return () => cancelAnimationFrame(pending);
+}
+
 /** True if the reader asked for less motion. */
 export function isStill() {
     return window.matchMedia('(prefers-reduced-motion: reduce)').matches;

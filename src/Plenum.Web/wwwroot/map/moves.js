@@ -4,6 +4,7 @@ import { hasChildren } from './data.js';
 
 /** @typedef {import('./data.js').Project} Project */
 /** @typedef {import('./layout.js').Layout} Layout */
+/** @typedef {import('./layout.js').Window} Window */
 
 /** @typedef {'next' | 'previous' | 'parent' | 'child' | 'first' | 'last'} Step */
 
@@ -58,6 +59,35 @@ export function nextGap({ gaps, positions }, element, visited) {
     }
     const from = element < 0 ? 0 : positions.left[element];
     return Math.max(0, gaps.findIndex((gap) => gap.left >= from));
+}
+
+/** The window of the whole project. @type {Readonly<Window>} */
+export const WHOLE = Object.freeze({ from: 0, to: 1 });
+
+/**
+ * The window that an element fills; that of the nearest ancestor with a width, if it has none.
+ * @param {Layout} layout @param {number} index @returns {Window}
+ */
+export function windowOf(layout, index) {
+    const { left, right } = layout.positions;
+    let at = Math.max(0, index);
+    while (at > 0 && right[at] <= left[at]) {
+        at = layout.project.parent[at];
+    }
+    return at === 0 ? WHOLE : { from: left[at], to: right[at] };
+}
+
+/**
+ * The element or its nearest ancestor that holds all of a window.
+ * @param {Layout} layout @param {number} index @param {Window} view
+ */
+export function holderOf(layout, index, view) {
+    const { left, right } = layout.positions;
+    let at = index;
+    while (at > 0 && (left[at] > view.from || right[at] < view.to)) {
+        at = layout.project.parent[at];
+    }
+    return at;
 }
 
 /** @typedef {Step | 'open' | 'zoomIn' | 'zoomOut' | 'whole' | 'gap' | 'measure' | 'dismiss'} Action */

@@ -6,14 +6,12 @@ import { rulerSteps, topOf, xOf } from './frame.js';
 import { drawGlyph } from './glyphs.js';
 import { fitLabel, PAD } from './labels.js';
 import { drawGapBox } from './patterns.js';
+import { LEAST_GAP } from './scene.js';
 import { countText, shareText, tickText } from './words.js';
 
 /** @typedef {import('./blocks.js').Single} Single */
 /** @typedef {import('./layout.js').Gap} Gap */
 /** @typedef {import('./scene.js').Scene} Scene */
-
-/** Narrowest that a gap is drawn, CSS pixels. */
-export const LEAST_GAP = 2;
 
 /** Outlines of control accounts: most that are drawn together; widths of the line, and where it gets thin. */
 const OUTLINE = Object.freeze({ most: 400, line: 1.4, thin: 0.7, thinBelow: 9 });
@@ -164,7 +162,7 @@ function paintGaps(pen, scene) {
 function paintOutlines(pen, scene) {
     const { layout, view, frame, style } = scene;
     const inWindow = layout.outlines.filter((outline) => outline.right > view.from && outline.left < view.to);
-    if (inWindow.length > OUTLINE.most) {
+    if (inWindow.length > OUTLINE.most || scene.shown.lens.outlines === false) {
         return;
     }
     pen.strokeStyle = style.tokens.css('ink');
@@ -251,8 +249,8 @@ function paintOverview(pen, { layout, frame, view, style }) {
     pen.fillStyle = style.tokens.css('neu');
     pen.fillRect(frame.left, top, width, height);
     pen.fillStyle = style.tokens.css('sheet');
-    for (const edge of strip.right) {
-        pen.fillRect(Math.round(frame.left + edge * width) - 1, top, 1, height);
+    for (const element of strip) {
+        pen.fillRect(Math.round(frame.left + layout.positions.right[element] * width) - 1, top, 1, height);
     }
     const left = frame.left + view.from * width;
     const right = Math.max(left + 3 * unit, frame.left + view.to * width);

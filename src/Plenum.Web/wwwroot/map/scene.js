@@ -1,8 +1,10 @@
 // What one drawing of the map is made from.
 
-import { makeMeasure } from './labels.js';
-import { makeFill, makeHatch } from './patterns.js';
 import { presum, weightsOf } from './density.js';
+import { fractionAt, levelAt } from './frame.js';
+import { makeMeasure } from './labels.js';
+import { hit } from './layout.js';
+import { makeFill, makeHatch } from './patterns.js';
 
 /** @typedef {import('./data.js').LensData} LensData */
 /** @typedef {import('./density.js').Weights} Weights */
@@ -19,6 +21,7 @@ import { presum, weightsOf } from './density.js';
  * @property {string} name for the tree and the tooltip, such as "cost variance"
  * @property {LensClass[]} classes in legend order, favourable first; as many as the lens document has
  * @property {boolean} [findings] true where the audit's findings are marked
+ * @property {boolean} [outlines] false where control accounts are not outlined
  */
 
 /**
@@ -52,10 +55,42 @@ import { presum, weightsOf } from './density.js';
  * @property {Window} view
  */
 
+/** What the map shows until it has a lens: one class for all. @param {import('./data.js').Project} project */
+export function noLens(project) {
+    /** @type {Lens} */
+    const lens = { name: '', classes: [{ word: '', fill: 'neu' }] };
+    /** @type {LensData} */
+    const data = {
+        revision: project.revision,
+        count: project.count,
+        classCount: 1,
+        mix: false,
+        classOf: new Uint8Array(project.count),
+        shares: null,
+    };
+    return { lens, data };
+}
+
+/** Narrowest that a gap is drawn and hit, CSS pixels. */
+export const LEAST_GAP = 2;
+
+/**
+ * The element at a place of the sheet, −1 if there is none; for a gap its owner.
+ * @param {Scene} scene @param {number} x CSS pixels @param {number} y
+ */
+export function elementAt({ frame, view, layout }, x, y) {
+    const level = x < frame.left || x >= frame.right ? 0 : levelAt(frame, y);
+    if (level === 0) {
+        return -1;
+    }
+    const least = (LEAST_GAP * (view.to - view.from)) / (frame.right - frame.left);
+    return hit(layout, level, fractionAt(frame, view, x), least).element;
+}
+
 /** @param {Layout} layout @param {Lens} lens @param {LensData} data @returns {Shown} */
 export function showLens(layout, lens, data) {
     const weights = weightsOf(layout, data);
-    return { lens, data, weights, presummed: presum(layout.strips[layout.strips.length - 1], weights) };
+    return { lens, data, weights, presummed: presum(layout.strips[layout.strips.length - 1], layout.positions, weights) };
 }
 
 /**

@@ -19,10 +19,17 @@ const MOST_UNKNOWN = 0.5;
  * @property {Measure} measure
  * @property {Float64Array} left left edge of each element
  * @property {Float64Array} right right edge
- * @property {Float64Array} partsEnd where the children end; the gap of the element is from here to its right edge.
- *   Equal to `right` where nothing is missing, to `left` where the element is not split at all.
- * @property {Uint8Array} unknown 1 where the size of the gap is unknown
- * @property {Float64Array} known size of each element in the measure, without unknown sizes
+ * @property {Gap[]} gaps in depth-first order of their owners
+ */
+
+/**
+ * What is missing: from a level down to the last.
+ * @typedef {object} Gap
+ * @property {number} owner element whose children do not fill it, or that is not split
+ * @property {number} level first level that is missing, root = 1
+ * @property {number} left
+ * @property {number} right
+ * @property {boolean} unknown true if the size is not known and 3 % of the owner, or of its parent, stand for it
  */
 
 /**
@@ -49,13 +56,16 @@ function amountGap(project, measure) {
 }
 
 /**
- * Size of a package in the measure, not negative.
- * @param {Project} project @param {Measure} measure @param {number} index
+ * Size of each package in the measure, not negative; a count when there is no column.
+ * @param {Project} project @param {Measure} measure
+ * @returns {(index: number) => number}
  */
-function packageSize(project, measure, index) {
-    return measure === 'count'
-        ? 1
-        : Math.max(0, measure === 'hours' ? project.hours[index] : project.budget[index]);
+export function packageSizes(project, measure) {
+    if (measure === 'count') {
+        return () => 1;
+    }
+    const column = measure === 'hours' ? project.hours : project.budget;
+    return (index) => (column[index] > 0 ? column[index] : 0);
 }
 
 /**
@@ -66,94 +76,133 @@ function packageSize(project, measure, index) {
  * @returns {Positions}
  */
 export function place(project, measure) {
-    const sums = sizesFromBelow(project, measure);
-    const { known, total, gap, each, sizeless, unknown } = sums;
-    const { count, parent, end, flags } = project;
+    const sizeOf = packageSizes(project, measure);
+    const branches = branchesFromBelow(project, measure, sizeOf);
+    const { count, level, flags, end } = project;
     const left = new Float64Array(count);
     const right = new Float64Array(count);
-    const partsEnd = new Float64Array(count);
-    const running = new Float64Array(count);
+    /** @type {Gap[]} */
+    const gaps = [];
+    /** The branch that is open at each level, and how much of it is taken. */
+    const open = new Int32Array(project.levelNames.length + 2);
+    const taken = new Float64Array(open.length);
+    const edge = new Float64Array(open.length);
+    const stop = new Float64Array(open.length);
+    const start = new Float64Array(open.length);
+    let branch = 0;
     right[0] = 1;
     for (let i = 0; i < count; i++) {
-        const above = parent[i];
-        if (above >= 0) {
-            running[above] += sizeless[i] === 0 ? total[i] : each[above];
-            const edge = left[above] + (right[above] - left[above]) * (running[above] / total[above]);
-            const isLast = end[i] === end[above] && gap[above] === 0;
-            left[i] = partsEnd[above];
-            right[i] = isLast ? right[above] : Math.min(edge, right[above]);
-            partsEnd[above] = right[i];
+        const own = level[i];
+        const isPackage = (flags[i] & Flag.package) !== 0;
+        if (own > 1) {
+            const above = open[own - 1];
+            const isSizeless = branches.alike[above] === 1 || (!isPackage && branches.sizeless[branch] === 1);
+            taken[own - 1] += isSizeless ? branches.each[above] : isPackage ? sizeOf(i) : branches.total[branch];
+            const [from, to] = [start[own - 1], stop[own - 1]];
+            const isLast = end[i] === end[branches.element[above]] && branches.gap[above] === 0;
+            left[i] = edge[own - 1];
+            right[i] = isLast ? to : Math.min(to, from + (to - from) * (taken[own - 1] / branches.total[above]));
+            edge[own - 1] = right[i];
         }
-        partsEnd[i] = (flags[i] & Flag.package) !== 0 ? right[i] : left[i];
-        if (total[i] === 0 && end[i] > i + 1) {
-            shareAlike(i, project, sums);
+        if (!isPackage) {
+            if (branches.total[branch] === 0 && end[i] > i + 1) {
+                shareAlike(branch, project, branches);
+            }
+            open[own] = branch;
+            taken[own] = 0;
+            start[own] = edge[own] = left[i];
+            stop[own] = right[i];
+            branch++;
+        }
+        const next = i + 1 < count ? level[i + 1] : 1;
+        for (let closing = isPackage ? own - 1 : own; closing >= next; closing--) {
+            closeBranch(project, branches, open[closing], edge[closing], stop[closing], gaps);
         }
     }
-    return { measure, left, right, partsEnd, unknown, known };
+    return { measure, left, right, gaps: gaps.sort((a, b) => a.owner - b.owner) };
 }
 
 /**
- * What the sizes come to, from below.
- * @typedef {object} Sums
- * @property {Float64Array} known size without what is unknown
- * @property {Float64Array} total what the children and the gap of an element are divided by
- * @property {Float64Array} gap size of an element's own gap, in units of its total
- * @property {Float64Array} each what one unknown size below an element counts in its total
- * @property {Uint8Array} sizeless 1 where nothing of an element's own size is known
- * @property {Uint8Array} unknown 1 where an element's own gap has no known size
+ * The gap of a split element is at the right of its parts; an element that is not split is a gap below itself, or in
+ * its own strip if that is the last.
+ * @param {Project} project @param {Branches} branches @param {number} branch @param {number} from @param {number} to
+ * @param {Gap[]} gaps
+ */
+function closeBranch(project, branches, branch, from, to, gaps) {
+    const owner = branches.element[branch];
+    const isNotSplit = (project.flags[owner] & Flag.notSplit) !== 0;
+    if (isNotSplit || branches.gap[branch] > 0 || branches.unknown[branch] === 1) {
+        const level = Math.min(project.level[owner] + 1, project.levelNames.length);
+        gaps.push({ owner, level, left: from, right: to, unknown: branches.unknown[branch] === 1 });
+    }
+}
+
+/**
+ * All elements that are no packages, in depth-first order, and what their sizes come to.
+ * @typedef {object} Branches
+ * @property {Int32Array} element
+ * @property {Float64Array} total what the children and the gap are divided by
+ * @property {Float64Array} gap size of the own gap, in units of the total
+ * @property {Float64Array} each what one unknown size directly below counts in the total
+ * @property {Uint8Array} sizeless 1 where nothing of the own size is known
+ * @property {Uint8Array} unknown 1 where the own gap has no known size
+ * @property {Uint8Array} alike 1 where children and gap are equally wide
  */
 
-/** The children and the gap of an element of total 0 are equally wide. @param {number} index @param {Project} project @param {Sums} sums */
-function shareAlike(index, project, sums) {
-    let parts = sums.unknown[index];
-    sums.gap[index] = sums.unknown[index];
-    for (let i = index + 1; i < project.end[index]; i = project.end[i]) {
-        sums.sizeless[i] = 1;
+/** The children and the gap of an element of total 0 are equally wide. @param {number} branch @param {Project} project @param {Branches} branches */
+function shareAlike(branch, project, branches) {
+    const element = branches.element[branch];
+    let parts = branches.unknown[branch];
+    for (let i = element + 1; i < project.end[element]; i = project.end[i]) {
         parts++;
     }
-    sums.total[index] = parts;
-    sums.each[index] = 1;
+    branches.gap[branch] = branches.unknown[branch];
+    branches.alike[branch] = 1;
+    branches.total[branch] = parts;
+    branches.each[branch] = 1;
 }
 
 /**
  * With k unknown sizes directly below an element, each is 3 % of it: total = known ÷ (1 − 3 % × k).
- * @param {Project} project @param {Measure} measure
- * @returns {Sums}
+ * @param {Project} project @param {Measure} measure @param {(index: number) => number} sizeOf
+ * @returns {Branches}
  */
-function sizesFromBelow(project, measure) {
+function branchesFromBelow(project, measure, sizeOf) {
     const { count, level, flags, end } = project;
-    const known = new Float64Array(count);
-    const total = new Float64Array(count);
-    const gap = new Float64Array(count);
-    const each = new Float64Array(count);
-    const sizeless = new Uint8Array(count);
-    const unknown = new Uint8Array(count);
-    const depth = project.levelNames.length + 2;
-    const totalBelow = new Float64Array(depth);
-    const knownBelow = new Float64Array(depth);
-    const sizelessBelow = new Uint32Array(depth);
+    let branch = 0;
+    for (let i = 0; i < count; i++) {
+        branch += (flags[i] & Flag.package) === 0 ? 1 : 0;
+    }
+    const element = new Int32Array(branch);
+    const total = new Float64Array(branch);
+    const gap = new Float64Array(branch);
+    const each = new Float64Array(branch);
+    const sizeless = new Uint8Array(branch);
+    const unknown = new Uint8Array(branch);
+    const alike = new Uint8Array(branch);
+    const below = new Float64Array(project.levelNames.length + 2);
+    const sizelessBelow = new Uint32Array(below.length);
     for (let i = count - 1; i >= 0; i--) {
         const own = level[i];
         if ((flags[i] & Flag.package) !== 0) {
-            total[i] = known[i] = packageSize(project, measure, i);
-        } else {
-            const missing = gapOf(project, measure, i);
-            const isUnknown = Number.isNaN(missing);
-            const size = isUnknown ? 0 : missing;
-            const isSplit = end[i] > i + 1;
-            const parts = sizelessBelow[own + 1] + (isUnknown && isSplit ? 1 : 0);
-            const share = parts === 0 ? 0 : Math.min(UNKNOWN_SHARE, MOST_UNKNOWN / parts);
-            known[i] = knownBelow[own + 1] + size;
-            total[i] = (totalBelow[own + 1] + size) / (1 - share * parts);
-            each[i] = share * total[i];
-            gap[i] = isUnknown ? each[i] : size;
-            unknown[i] = isUnknown ? 1 : 0;
-            sizeless[i] = total[i] === 0 && (isUnknown || parts > 0) ? 1 : 0;
-            totalBelow[own + 1] = knownBelow[own + 1] = sizelessBelow[own + 1] = 0;
+            below[own] += sizeOf(i);
+            continue;
         }
-        totalBelow[own] += total[i];
-        knownBelow[own] += known[i];
-        sizelessBelow[own] += sizeless[i];
+        branch--;
+        const missing = gapOf(project, measure, i);
+        const isUnknown = Number.isNaN(missing);
+        const size = isUnknown ? 0 : missing;
+        const parts = sizelessBelow[own + 1] + (isUnknown && end[i] > i + 1 ? 1 : 0);
+        const share = parts === 0 ? 0 : Math.min(UNKNOWN_SHARE, MOST_UNKNOWN / parts);
+        element[branch] = i;
+        total[branch] = (below[own + 1] + size) / (1 - share * parts);
+        each[branch] = share * total[branch];
+        gap[branch] = isUnknown ? each[branch] : size;
+        unknown[branch] = isUnknown ? 1 : 0;
+        sizeless[branch] = total[branch] === 0 && (isUnknown || parts > 0) ? 1 : 0;
+        below[own + 1] = sizelessBelow[own + 1] = 0;
+        below[own] += total[branch];
+        sizelessBelow[own] += sizeless[branch];
     }
-    return { known, total, gap, each, sizeless, unknown };
+    return { element, total, gap, each, sizeless, unknown, alike };
 }

@@ -77,16 +77,24 @@ export function spokenText(layout, shown, element) {
 let maps = 0;
 
 /**
- * The tree beside the canvas. It takes the keyboard focus for the map and lies over the strips, so that its focus ring
- * is the map's.
+ * The tree beside the canvas. It takes the keyboard focus for the map and lies over the strips, so that its focus
+ * ring is the map's; the ring shows when the keys led here, not the pointer.
  * @param {(element: number) => void} pick called when a reader activates an item
+ * @param {string} prefix of the custom properties
  */
-export function makeTree(pick) {
+export function makeTree(pick, prefix) {
     const id = `plenum-map-${++maps}`;
     const root = document.createElement('div');
     root.setAttribute('role', 'tree');
     root.setAttribute('aria-label', 'Map of the project');
     root.tabIndex = 0;
+    Object.assign(root.style, { position: 'absolute', outline: 'none', outlineOffset: '2px' });
+    root.addEventListener('focus', () => {
+        root.style.outline = root.matches(':focus-visible') ? `2px solid var(${prefix}sel, #2F43C4)` : 'none';
+    });
+    root.addEventListener('blur', () => {
+        root.style.outline = 'none';
+    });
     const items = document.createElement('div');
     items.setAttribute('role', 'none');
     Object.assign(items.style, {
@@ -100,6 +108,13 @@ export function makeTree(pick) {
     root.append(items);
     return {
         root,
+        /** @param {import('./frame.js').Frame} frame */
+        place(frame) {
+            root.style.left = `${frame.left}px`;
+            root.style.top = `${frame.tops[0]}px`;
+            root.style.width = `${frame.right - frame.left}px`;
+            root.style.height = `${frame.bottom - frame.tops[0]}px`;
+        },
         /** @param {Layout} layout @param {Shown} shown @param {number} focus −1 if none: then the root is offered */
         update(layout, shown, focus) {
             const current = Math.max(0, focus);

@@ -71,14 +71,22 @@ export function titleOf(project, index) {
 
 /** The element's size in the measure of the map. @param {Layout} layout @param {number} index */
 export function sizeText({ project, positions }, index) {
-    const { measure, known } = positions;
-    if (measure === 'count') {
-        const packages = known[index];
+    if (positions.measure === 'count') {
+        const packages = packagesBelow(project, index);
         return `${countText(packages)} work package${packages === 1 ? '' : 's'}`;
     }
-    return measure === 'hours'
+    return positions.measure === 'hours'
         ? `${countText(project.hours[index])} hours`
         : `Budget ${moneyText(project, project.budget[index])}`;
+}
+
+/** Packages in an element, itself included; linear in the elements below. @param {Project} project @param {number} index */
+function packagesBelow(project, index) {
+    let packages = 0;
+    for (let i = index; i < project.end[index]; i++) {
+        packages += (project.flags[i] & Flag.package) === 0 ? 0 : 1;
+    }
+    return packages;
 }
 
 /** Share of the whole that an element takes. @param {Layout} layout @param {number} index */
@@ -116,18 +124,19 @@ export function lensText({ lens, weights }, index) {
 }
 
 /** What is missing below an element, or too much; empty if its parts are all of it. @param {Layout} layout @param {number} index */
-export function missingText({ project, positions }, index) {
-    const { left, right, partsEnd, unknown, measure } = positions;
+export function missingText(layout, index) {
+    const { project, positions } = layout;
+    const gap = layout.gapOf.get(index);
     if ((project.flags[index] & Flag.notSplit) !== 0) {
-        return unknown[index] === 1 ? 'Not broken down, size unknown' : 'Not broken down';
+        return gap?.unknown === true ? 'Not broken down, size unknown' : 'Not broken down';
     }
-    if (unknown[index] === 1) {
-        return 'Something belongs to no part, size unknown';
+    if (gap !== undefined) {
+        const share = (gap.right - gap.left) / shareOfWhole(layout, index);
+        return gap.unknown
+            ? 'Something belongs to no part, size unknown'
+            : `${shareText(share)} of it belongs to no part`;
     }
-    const width = right[index] - left[index];
-    if (partsEnd[index] < right[index] && width > 0) {
-        return `${shareText((right[index] - partsEnd[index]) / width)} of it belongs to no part`;
-    }
+    const { measure } = positions;
     const excess = measure === 'hours' ? -project.gapHours[index] : -project.gapBudget[index];
     if (measure !== 'count' && excess > 0) {
         const amount = measure === 'hours' ? `${countText(excess)} hours` : moneyText(project, excess);
