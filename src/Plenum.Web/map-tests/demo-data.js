@@ -80,7 +80,7 @@ export function makePlant({ copies, components, packages, seed = 7 }) {
             code,
             name,
             flags: finding,
-            gapBudget: hasGap ? Math.round(money * 0.07) : 0,
+            gapBudget: name === 'Cartridge filters' ? -Math.round(money * 0.03) : hasGap ? Math.round(money * 0.07) : 0,
             gapHours: hasGap ? NaN : 0,
         });
         const count = Math.max(2, Math.round(around(components)));
@@ -185,5 +185,5 @@ export function makeLenses(plant) {
 /** Sizes of the two plants. */
 export const PLANTS = {
     plant: { copies: 1, components: 4.6, packages: 10.2 },
-    large: { copies: 3, components: 66, packages: 25 },
+    large: { copies: 3, components: 72, packages: 25 },
 };

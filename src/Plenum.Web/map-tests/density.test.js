@@ -117,6 +117,7 @@ test('Sums_made_beforehand_agree_with_sums_made_block_by_block', () => {
     const panned = { from: 0.137, to: 0.837 };
     const seen = sumColumns(strip, layout.positions, weights, panned, 700, 2.4, presummed).sums;
     const all = sumColumns(strip, layout.positions, weights, panned, 700, Infinity, null).sums;
+    assert(seen.every((held) => held >= 0 && held <= 1 + 1e-4));
     for (let c = 0; c < classCount; c++) {
         assert(Math.abs(totalOf(seen, weights.slots, c) - totalOf(all, weights.slots, c)) < 0.5);
     }

@@ -34,6 +34,11 @@ test('Only_the_branches_on_the_way_to_the_focus_are_open', () => {
             [3, false, 2, 2],
         ],
     );
+    assert.deepEqual(rowsOf(PROJECT, 1).map(({ element, open }) => [element, open]), [
+        [0, true],
+        [1, false],
+        [3, false],
+    ]);
     assert.deepEqual(rowsOf(PROJECT, 0).map(({ element, open }) => [element, open]), [[0, false]]);
 });
 

@@ -19,7 +19,7 @@ import { describe } from './words.js';
 
 export { drawSwatch } from './patterns.js';
 export { MapDataError } from './data.js';
-export { readTokens } from './tokens.js';
+export { printTokens, readTokens } from './tokens.js';
 
 /** @typedef {import('./data.js').LensData} LensData */
 /** @typedef {import('./data.js').Project} Project */
@@ -332,7 +332,7 @@ export class PlenumMap extends EventTarget {
             fitLayer(this.surface.sheet, frame, style.scale, this.onPaper);
             fitLayer(this.surface.marks, frame, style.scale, this.onPaper);
             const elements = paintSheet(this.surface.sheet.pen, this.scene);
-            this.tree.place(frame);
+            this.tree.place(frame, this.onPaper);
             this.sheetIsStale = false;
             this.#paintMarks();
             const milliseconds = performance.now() - began;
@@ -345,12 +345,16 @@ export class PlenumMap extends EventTarget {
         }
     }
 
+    /** On paper sheet and marks are one picture: layers would be printed one by one, and not quite alike. */
     #paintMarks() {
         if (this.scene !== null) {
-            paintMarks(this.surface.marks.pen, this.scene, {
+            const { sheet, marks } = this.surface;
+            marks.canvas.style.visibility = this.onPaper ? 'hidden' : 'visible';
+            paintMarks(this.onPaper ? sheet.pen : marks.pen, this.scene, {
                 focus: this.focused,
-                hover: this.hovered,
+                hover: this.onPaper ? -1 : this.hovered,
                 workArea: this.workArea,
+                onSheet: this.onPaper,
             });
         }
     }

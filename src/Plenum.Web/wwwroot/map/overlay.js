@@ -19,12 +19,15 @@ const TICK = Object.freeze({ width: 7, height: 5.5, below: 2 });
  * @property {number} hover element under the pointer, −1 if none
  * @property {{ left: number, right: number } | null} workArea where the focused element's detail stands below the map,
  *   CSS pixels of the sheet; null: the whole width
+ * @property {boolean} onSheet true if they are drawn on the sheet itself
  */
 
 /** @param {CanvasRenderingContext2D} pen in CSS pixels @param {Scene} scene @param {Marks} marks */
 export function paintMarks(pen, scene, marks) {
     const { frame, style } = scene;
-    pen.clearRect(0, 0, frame.width, frame.height);
+    if (!marks.onSheet) {
+        pen.clearRect(0, 0, frame.width, frame.height);
+    }
     const box = marks.focus < 0 ? null : elementBox(scene, marks.focus);
     const foot = frame.height - 0.5;
     pen.strokeStyle = style.tokens.css(marks.focus < 0 ? 'ink' : 'hair');

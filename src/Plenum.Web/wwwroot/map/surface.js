@@ -25,7 +25,7 @@ function makeLayer() {
 }
 
 /**
- * Gives a layer its size and its scale; what was drawn on it is gone only if the size changes.
+ * Gives a layer its size and its scale. What was drawn on it is gone only if the size changes.
  * @param {Layer} layer @param {{ width: number, height: number }} size CSS pixels
  * @param {number} scale device pixels per CSS pixel @param {boolean} onPaper true: as wide as the page
  */

@@ -108,8 +108,9 @@ export function makeTree(pick, prefix) {
     root.append(items);
     return {
         root,
-        /** @param {import('./frame.js').Frame} frame */
-        place(frame) {
+        /** @param {import('./frame.js').Frame} frame @param {boolean} onPaper true: without a ring */
+        place(frame, onPaper) {
+            root.style.opacity = onPaper ? '0' : '1';
             root.style.left = `${frame.left}px`;
             root.style.top = `${frame.tops[0]}px`;
             root.style.width = `${frame.right - frame.left}px`;
