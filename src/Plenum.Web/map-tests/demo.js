@@ -86,7 +86,7 @@ const drawn = () =>
 /** @param {number} milliseconds */
 const pause = (milliseconds) => new Promise((done) => setTimeout(done, milliseconds));
 function start() {
-    map.setData(data.slice(0));
+    map.setData(data);
     colour();
 }
 

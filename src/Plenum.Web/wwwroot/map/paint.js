@@ -33,8 +33,8 @@ export function paintSheet(pen, scene) {
     const { singles, blocks } = drawBlocks(scene, raster);
     pen.putImageData(image, box.x, box.y);
     paintLabels(pen, scene, singles);
-    paintGaps(pen, scene);
     paintOutlines(pen, scene);
+    paintGaps(pen, scene);
     paintRuler(pen, scene);
     paintGutters(pen, scene);
     if (frame.overview) {
@@ -170,12 +170,14 @@ function paintOutlines(pen, scene) {
     pen.beginPath();
     pen.rect(frame.left - 1, 0, frame.right - frame.left + 2, frame.height);
     pen.clip();
+    // Lines run on the seams, so that they are sharp and neighbours share one.
+    const seam = 0.5 / style.scale;
     for (const outline of inWindow) {
-        const left = Math.max(frame.left, edgeOf(scene, outline.left));
-        const right = Math.min(frame.right, edgeOf(scene, outline.right));
-        const top = topOf(frame, outline.level);
+        const left = Math.max(frame.left, edgeOf(scene, outline.left)) - seam;
+        const right = Math.min(frame.right, edgeOf(scene, outline.right)) - seam;
+        const top = topOf(frame, outline.level) - seam;
         pen.lineWidth = right - left < OUTLINE.thinBelow ? OUTLINE.thin : OUTLINE.line;
-        pen.strokeRect(left, top, right - left, frame.bottom - top);
+        pen.strokeRect(left, top, right - left, frame.bottom - seam - top);
     }
     pen.restore();
 }
