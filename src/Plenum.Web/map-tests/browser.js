@@ -44,7 +44,8 @@ export async function withPage(work) {
     } finally {
         browser.kill();
         await ended;
-        await rm(profile, { recursive: true, force: true });
+        // Parts of the browser may still be writing when it has gone.
+        await rm(profile, { recursive: true, force: true, maxRetries: 10, retryDelay: 200 });
     }
 }
 

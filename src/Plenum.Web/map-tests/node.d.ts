@@ -20,7 +20,10 @@ declare module 'node:fs/promises' {
     export function mkdir(path: string, options: { recursive: boolean }): Promise<void>;
     export function writeFile(path: string, content: Uint8Array | string): Promise<void>;
     export function readFile(path: string): Promise<Uint8Array>;
-    export function rm(path: string, options: { recursive: boolean; force: boolean }): Promise<void>;
+    export function rm(
+        path: string,
+        options: { recursive: boolean; force: boolean; maxRetries: number; retryDelay: number },
+    ): Promise<void>;
     export function mkdtemp(prefix: string): Promise<string>;
 }
 
