@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Builds everything, checks the format, runs all tests. Prints as its last line: N passed, N failed (, N skipped).
-# Installs nothing yet: the tests of today need only the .NET SDK.
+# The tests of the map need Node.js 20 or later: it is installed from the system's packages where that is allowed.
 set -uo pipefail
 cd "$(dirname "$0")"
 export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1
@@ -26,6 +26,30 @@ counts=$(
 )
 read -r passed failed skipped <<<"${counts:-0 0 0}"
 if [ "$rc" -ne 0 ] && [ "$failed" -eq 0 ]; then failed=1; fi
+
+printf '== map\n'
+if ! command -v npm >/dev/null && command -v apt-get >/dev/null && [ "$(id -u)" -eq 0 ]; then
+  apt-get update -q && apt-get install -y -q nodejs npm
+fi
+if command -v npm >/dev/null; then
+  cd src/Plenum.Web/map-tests || exit 1
+  map=$(npm ci --ignore-scripts --no-audit --no-fund 2>&1 && npm run -s check 2>&1 && npm test 2>&1)
+  maprc=$?
+  cd ../../..
+  mappassed=$(awk '/^(#|ℹ) pass /{print $3}' <<<"$map")
+  mapfailed=$(awk '/^(#|ℹ) fail /{print $3}' <<<"$map")
+  if [ "$maprc" -ne 0 ]; then
+    printf '%s\n' "$map"
+    rc=1
+    [ "${mapfailed:-0}" -gt 0 ] || mapfailed=1
+  fi
+  printf 'map: %d passed, %d failed\n' "${mappassed:-0}" "${mapfailed:-0}"
+  passed=$((passed + ${mappassed:-0}))
+  failed=$((failed + ${mapfailed:-0}))
+else
+  printf 'Node.js is not here and cannot be installed: the tests of the map are skipped.\n'
+  skipped=$((skipped + 1))
+fi
 if [ "${CI:-}" = true ] && [ "$skipped" -gt 0 ]; then
   printf 'Under CI no test may be skipped.\n'
   rc=1

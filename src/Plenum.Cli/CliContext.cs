@@ -43,8 +43,8 @@ public sealed class CliContext(TextWriter output, TextWriter error, TimeProvider
         }
         catch (Exception io) when (io is IOException or UnauthorizedAccessException)
         {
-            Refuse(json, "files", io.Message);
-            return io is UnauthorizedAccessException ? ExitCode.NotAllowed : ExitCode.BadInput;
+            Refuse(json, "files", Words(io));
+            return IsNotAllowed(io) ? ExitCode.NotAllowed : ExitCode.BadInput;
         }
         catch (OperationCanceledException)
         {
@@ -61,6 +61,23 @@ public sealed class CliContext(TextWriter output, TextWriter error, TimeProvider
             progress.As("opening"),
             ct
         );
+
+    /// <summary>The system's words, and what to do where it is plain.</summary>
+    private static string Words(Exception io)
+    {
+        const int UnixDiskFull = 28;
+        const int WindowsDiskFull = unchecked((int)0x80070070);
+        return io.HResult is UnixDiskFull or WindowsDiskFull
+                ? io.Message.TrimEnd('.') + ". Make room, and run the command again."
+            : IsNotAllowed(io) ? io.Message.TrimEnd('.') + ". Choose a place that you may write to."
+            : io.Message;
+    }
+
+    private static bool IsNotAllowed(Exception io)
+    {
+        const int UnixReadOnly = 30;
+        return io is UnauthorizedAccessException || io.HResult == UnixReadOnly;
+    }
 
     private void Refuse(bool json, string file, string message)
     {

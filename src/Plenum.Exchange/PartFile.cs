@@ -44,7 +44,15 @@ internal sealed class PartFile : IDisposable
     /// <summary>Removes the file if it did not get its real name.</summary>
     public void Dispose()
     {
-        Stream.Dispose();
+        try
+        {
+            Stream.Dispose();
+        }
+        catch (IOException) when (!renamed)
+        {
+            // what is left in the buffer does not fit on the disk, and goes with the file
+        }
+
         if (!renamed)
         {
             File.Delete(part);

@@ -129,8 +129,14 @@ public sealed class XlsxTablesWriter : TablesWriter
     {
         if (disposing)
         {
-            workbook.Dispose();
-            file.Dispose();
+            try
+            {
+                workbook.Dispose();
+            }
+            finally
+            {
+                file.Dispose();
+            }
         }
     }
 

@@ -3,6 +3,7 @@ using Plenum.Core.Foundation.Tables;
 using Plenum.Store.Columns;
 using Plenum.Store.Rows;
 using Plenum.Store.Sqlite;
+using SQLitePCL;
 
 namespace Plenum.Store;
 
@@ -69,8 +70,16 @@ public sealed partial class ProjectFile : IDisposable
         var temporary = $"{full}-new-{Guid.NewGuid():N}";
         try
         {
-            WriteNew(temporary, entry, clock);
+            WriteNew(temporary, full, entry, clock);
             NewFile.Publish(temporary, full);
+        }
+        catch (StoreException fault) when (fault.Code == raw.SQLITE_CANTOPEN)
+        {
+            throw new StoreException(
+                StoreProblem.ReadOnly,
+                $"{full} could not be made: the folder cannot be written. Choose another folder.",
+                fault
+            );
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
@@ -266,9 +275,9 @@ public sealed partial class ProjectFile : IDisposable
         }
     }
 
-    private static void WriteNew(string path, AuditEntry entry, TimeProvider clock)
+    private static void WriteNew(string path, string called, AuditEntry entry, TimeProvider clock)
     {
-        using var database = Database.Create(path, DefaultBusyTimeout);
+        using var database = Database.Create(path, called);
         Configure(database);
         Migration.Apply(database, Migration.All);
         database.Execute("BEGIN IMMEDIATE");

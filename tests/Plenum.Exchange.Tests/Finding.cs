@@ -11,7 +11,7 @@ public sealed class Finding : IDisposable
     {
         foreach (
             var name in (string[])
-                ["b.csv", "a.tsv", "B.CSV", "notes.txt", ".hidden.csv", "~$plan.xlsx", "no-ending"]
+                ["b.csv", "a.tsv", "C.CSV", "notes.txt", ".hidden.csv", "~$plan.xlsx", "no-ending"]
         )
         {
             desk.Put(name, "x\n");
@@ -19,7 +19,7 @@ public sealed class Finding : IDisposable
 
         Directory.CreateDirectory(desk.PathOf("below.csv"));
         Assert.Equal(
-            ["B.CSV", "a.tsv", "b.csv"],
+            ["C.CSV", "a.tsv", "b.csv"],
             [.. TableSource.Find([desk.Folder], desk.Errors).Select(source => source.File)]
         );
         Assert.False(desk.Errors.Any);

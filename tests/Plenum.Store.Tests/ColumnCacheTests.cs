@@ -1,5 +1,6 @@
 using Plenum.Core;
 using Plenum.Core.Breakdown;
+using Plenum.Core.Foundation.Time;
 using Plenum.Store.Tests.Support;
 
 namespace Plenum.Store.Tests;
@@ -96,13 +97,16 @@ public sealed class ColumnCacheTests : IDisposable
     }
 
     [Fact]
-    public void An_edit_by_SQL_makes_the_cache_invalid()
+    public void An_edit_by_SQL_makes_the_cache_invalid_even_if_the_file_keeps_its_length()
     {
-        Sql.Run(folder.File(), "UPDATE elements SET name = 'by hand' WHERE id = 1");
+        var length = new FileInfo(folder.File()).Length;
+        Sql.Run(folder.File(), "UPDATE periods SET \"end\" = '2001-02-03' WHERE id = 1");
+        Assert.Equal(length, new FileInfo(folder.File()).Length);
+
         using var file = ProjectFile.Open(folder.File());
-        var elements = file.Loaded()[ElementTable.Definition];
+        var ends = file.Loaded()[PeriodTable.Definition].Ints(PeriodTable.End);
         Assert.False(file.LoadedFromCache);
-        Assert.Equal("by hand", elements.Texts(ElementTable.Name)[elements.RowOf(1)]);
+        Assert.Equal(new DateOnly(2001, 2, 3).DayNumber, ends[0]);
     }
 
     [Fact]

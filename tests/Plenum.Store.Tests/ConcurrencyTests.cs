@@ -80,7 +80,7 @@ public sealed class ConcurrencyTests : IDisposable
     }
 
     [Fact]
-    public void While_another_process_writes_a_commit_says_busy_and_reading_goes_on()
+    public void While_another_process_writes_a_commit_says_busy_and_opening_and_reading_go_on()
     {
         using var file = ProjectFile.Open(folder.File(), Short);
         var seen = file.Loaded();
@@ -89,6 +89,10 @@ public sealed class ConcurrencyTests : IDisposable
 
         AssertProblem(StoreProblem.Busy, () => file.SetText(seen, ElementTable.Name, 1, "x"));
         SameProject.Assert(seen, file.Loaded());
+        using (var reader = ProjectFile.Open(folder.File(), Short))
+        {
+            SameProject.Assert(seen, reader.Loaded());
+        }
 
         process.StandardInput.Close();
         process.WaitForExit();

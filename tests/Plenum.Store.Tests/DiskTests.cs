@@ -105,7 +105,7 @@ public sealed class DiskTests : IDisposable
     [Fact]
     public void A_step_of_the_layout_that_fails_is_undone_whole_and_those_before_it_stay()
     {
-        using var database = Database.Create(folder.File(), TimeSpan.Zero);
+        using var database = Database.Create(folder.File(), folder.File());
         Migration[] steps =
         [
             new(1, "CREATE TABLE a (x)"),
@@ -129,7 +129,7 @@ public sealed class DiskTests : IDisposable
 
     private void WriteOlder()
     {
-        using var database = Database.Create(folder.File(), TimeSpan.Zero);
+        using var database = Database.Create(folder.File(), folder.File());
         Migration.Apply(database, [Migration.All[0]]);
         FileFacts.Write(database, Guid.NewGuid(), 0, Guid.NewGuid(), Core.Project.Empty.Settings);
     }

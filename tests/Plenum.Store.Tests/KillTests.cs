@@ -24,26 +24,27 @@ public sealed class KillTests : IDisposable
     {
         Projects.New(folder.File()).Dispose();
         var acknowledged = 0L;
-        var lost = 0;
+        var amid = 0;
         for (var kill = 0; kill < Kills; kill++)
         {
             // With few pages of cache a transaction reaches the file long before it is committed.
             var said = RunAndKill("commit", folder.File(), kill % 2 == 0 ? "10" : "1000");
             acknowledged = Math.Max(acknowledged, said);
+            amid += File.Exists(folder.File() + "-journal") ? 1 : 0;
 
-            Assert.Equal(["ok"], Sql.Texts(folder.File(), "PRAGMA integrity_check"));
-            Assert.Empty(Sql.Texts(folder.File(), "PRAGMA foreign_key_check"));
             using var file = ProjectFile.Open(folder.File());
             var found = file.Loaded();
             Assert.InRange(found.Revision, acknowledged, acknowledged + 1);
             SameProject.Assert(NumberedRevisions.At(found.Revision), found);
             Assert.Equal(found.Revision, file.Audit(1)[0].Revision);
-            lost += found.Revision == acknowledged ? 1 : 0;
+            Assert.Equal(["ok"], Sql.Texts(folder.File(), "PRAGMA integrity_check"));
+            Assert.Empty(Sql.Texts(folder.File(), "PRAGMA foreign_key_check"));
             acknowledged = found.Revision;
         }
 
-        TestContext.Current.SendDiagnosticMessage(
-            $"{Kills} kills, {acknowledged} revisions, {lost} times the last one begun was rolled back or not begun"
+        Assert.True(amid > 0, "No kill fell into a transaction; this run has shown nothing");
+        TestContext.Current.TestOutputHelper?.WriteLine(
+            $"{Kills} kills, {amid} of them amid a transaction, {acknowledged} revisions"
         );
     }
 
@@ -79,7 +80,7 @@ public sealed class KillTests : IDisposable
         }
 
         Assert.True(last >= 0, "The process ended before it could be killed");
-        Thread.Sleep(TimeSpan.FromMilliseconds(random.NextDouble() * 50));
+        Thread.Sleep(TimeSpan.FromMilliseconds(random.NextDouble() * 150));
         process.Kill();
         // What it had said before is still in the pipe; the last line may have been cut off.
         var rest = process.StandardOutput.ReadToEnd();

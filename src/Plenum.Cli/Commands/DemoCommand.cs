@@ -69,7 +69,7 @@ internal static class DemoCommand
                 SyntheticProject.Write(
                     folder,
                     packages,
-                    seed ?? DemoProject.DefaultSeed,
+                    seed ?? SyntheticProject.DefaultSeed,
                     (what, part) => progress.Show(part, what),
                     ct
                 );

@@ -30,14 +30,22 @@ internal sealed class Database : IDisposable
 
     /// <summary>Opens a file that exists, for writing if the file allows it.</summary>
     public static Database Open(string path, bool readOnly, TimeSpan busyTimeout) =>
-        Open(path, readOnly ? raw.SQLITE_OPEN_READONLY : raw.SQLITE_OPEN_READWRITE, busyTimeout);
-
-    /// <summary>Makes a new, empty file; an error if there is one.</summary>
-    public static Database Create(string path, TimeSpan busyTimeout) =>
         Open(
             path,
-            raw.SQLITE_OPEN_READWRITE | raw.SQLITE_OPEN_CREATE | raw.SQLITE_OPEN_EXCLUSIVE,
+            path,
+            readOnly ? raw.SQLITE_OPEN_READONLY : raw.SQLITE_OPEN_READWRITE,
             busyTimeout
+        );
+
+    /// <summary>Makes a new, empty file; an error if there is one.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="called">What messages call it.</param>
+    public static Database Create(string path, string called) =>
+        Open(
+            path,
+            called,
+            raw.SQLITE_OPEN_READWRITE | raw.SQLITE_OPEN_CREATE | raw.SQLITE_OPEN_EXCLUSIVE,
+            TimeSpan.Zero
         );
 
     /// <summary>Runs one or more statements that return nothing.</summary>
@@ -89,7 +97,7 @@ internal sealed class Database : IDisposable
 
     public void Dispose() => handle.Dispose();
 
-    private static Database Open(string path, int flags, TimeSpan busyTimeout)
+    private static Database Open(string path, string called, int flags, TimeSpan busyTimeout)
     {
         var code = raw.sqlite3_open_v2(
             path,
@@ -97,7 +105,7 @@ internal sealed class Database : IDisposable
             flags | raw.SQLITE_OPEN_NOMUTEX | ExtendedResults,
             null
         );
-        var database = new Database(path, handle);
+        var database = new Database(called, handle);
         if (code != raw.SQLITE_OK)
         {
             var fault = database.Fault(code);

@@ -14,6 +14,7 @@ internal sealed class GeneratedProject(int seed, int rows)
 {
     private static readonly string[] Texts =
     [
+        "",
         "Foundation of pump 4",
         "Förderleitung, Ø 300",
         "泵基础",
