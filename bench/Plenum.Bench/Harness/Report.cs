@@ -18,7 +18,8 @@ internal static class Report
         to.WriteLine(benchmark.Question);
         to.WriteLine();
         to.WriteLine(
-            $"{benchmark.Data} {rounds} rounds in turn after 2 to warm up; answers compared after every run."
+            $"{benchmark.Data} {rounds} rounds in turn after 2 to warm up; answers compared after every run; a run under "
+                + "50 ms follows one that does not count."
         );
         to.WriteLine();
         to.WriteLine(
