@@ -142,6 +142,31 @@ public sealed class Cuts
         };
     }
 
+    /// <summary>The packages of one control account, and what is charged to the account as such.</summary>
+    /// <param name="account">Row of the account.</param>
+    public Cut ByPackageOf(int account)
+    {
+        List<CutRow> rows = [];
+        var rowOfPackage = PackageRows(package =>
+        {
+            if (placement.AccountOfPackage[package] != account)
+            {
+                return Cut.Outside;
+            }
+
+            var row = tree.PackageRows[package];
+            rows.Add(new CutRow(tree.Code(row), tree.Name(row), 0));
+            return rows.Count - 1;
+        });
+        var charges = AddRest(rows, Cut.AccountCharges);
+        return new Cut(
+            "package",
+            rows,
+            rowOfPackage,
+            ChargeRows(charged => charged == account ? charges : Cut.Outside)
+        );
+    }
+
     /// <param name="level">Elements of this level and the leaves above it; null for every element.</param>
     public Cut ByElement(int? level)
     {

@@ -11,12 +11,14 @@ namespace Plenum.Workbench.Questions;
 /// <param name="Level">For elements: those of this level and the leaves above it.</param>
 /// <param name="Under">Only what lies under this element.</param>
 /// <param name="PeriodOnly">Values and variances of the last period alone; all else stays to date.</param>
+/// <param name="Account">Only the packages of this control account; by package.</param>
 public sealed record AccountsQuestion(
     DateOnly? At = null,
     string By = "account",
     int? Level = null,
     string? Under = null,
-    bool PeriodOnly = false
+    bool PeriodOnly = false,
+    string? Account = null
 )
 {
     /// <exception cref="QuestionException">There is no such cut, level or element.</exception>
@@ -63,9 +65,7 @@ public sealed record AccountsQuestion(
             project.Settings.VarianceThreshold,
             new MeasureRow(
                 Cut.Total,
-                Under is null
-                    ? project.Settings.Name
-                    : project.Tree.Name(ElementPosition.Of(project, Under)),
+                NameOfTheWhole(project),
                 0,
                 total,
                 whole,
@@ -100,7 +100,27 @@ public sealed record AccountsQuestion(
         }
     }
 
+    private string NameOfTheWhole(Project project) =>
+        Account is not null
+            ? project[Core.People.AccountTable.Definition].Texts(Core.People.AccountTable.Name)[
+                AccountRow(project, Account)
+            ]
+                ?? Account
+        : Under is null ? project.Settings.Name
+        : project.Tree.Name(ElementPosition.Of(project, Under));
+
+    private static int AccountRow(Project project, string code)
+    {
+        var row = project[Core.People.AccountTable.Definition].RowOfCode(code);
+        return row >= 0
+            ? row
+            : throw new QuestionException($"No control account has the code \"{code}\".");
+    }
+
     private Cut CutOf(Project project, Cuts cuts) =>
+        Account is not null ? cuts.ByPackageOf(AccountRow(project, Account)) : CutBy(project, cuts);
+
+    private Cut CutBy(Project project, Cuts cuts) =>
         By switch
         {
             "account" => cuts.ByAccount(),

@@ -29,7 +29,8 @@ public partial class ArrowTests
         ["Plenum.Exchange"] = ["Plenum.Core"],
         ["Plenum.Store"] = ["Plenum.Core"],
         ["Plenum.Workbench"] = ["Plenum.Core", "Plenum.Exchange", "Plenum.Store"],
-        ["Plenum.Cli"] = ["Plenum.Core", "Plenum.Workbench", "Plenum.Samples"],
+        ["Plenum.Web"] = ["Plenum.Core", "Plenum.Workbench"],
+        ["Plenum.Cli"] = ["Plenum.Core", "Plenum.Workbench", "Plenum.Samples", "Plenum.Web"],
     };
 
     public static TheoryData<string> ChapterNames => [.. Chapters];

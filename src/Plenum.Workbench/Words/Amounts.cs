@@ -1,13 +1,13 @@
 using System.Globalization;
 using Plenum.Core.Foundation;
 
-namespace Plenum.Cli.Output;
+namespace Plenum.Workbench.Words;
 
 /// <summary>
 /// Shows amounts in one unit for a whole table: units, thousands or millions of the currency, by the size of the
 /// whole. Rounded for display only.
 /// </summary>
-internal sealed class Amounts
+public sealed class Amounts
 {
     private const decimal Million = 1_000_000;
     private const decimal Thousand = 1_000;

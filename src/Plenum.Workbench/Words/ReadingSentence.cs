@@ -1,9 +1,9 @@
 using Plenum.Workbench.Questions;
 
-namespace Plenum.Cli.Output;
+namespace Plenum.Workbench.Words;
 
 /// <summary>The main reading of an answer as one plain sentence.</summary>
-internal static class ReadingSentence
+public static class ReadingSentence
 {
     public static string Of(MeasureRow total, Amounts amounts)
     {

@@ -1,0 +1,82 @@
+namespace Plenum.Web.Shell;
+
+/// <summary>The keys that act on a sheet, for the list that <c>?</c> opens. One job per key and place.</summary>
+public static class KeyList
+{
+    /// <param name="chapter">The chapter's word; empty on pages that belong to none.</param>
+    /// <param name="hasMap">A project is shown, and so is its map.</param>
+    public static IEnumerable<(string Title, (string Pressed, string Does)[] Keys)> For(
+        string chapter,
+        bool hasMap
+    )
+    {
+        yield return (
+            "Everywhere",
+            hasMap
+                ?
+                [
+                    ("/", "go to a code, name or person"),
+                    .. Chapters.All.Select(known =>
+                        ($"Alt {known.Key}", $"chapter {known.Number}, {known.Name}")
+                    ),
+                    ("F6", "on to map, work area, side sheet; back with Shift"),
+                    ("?", "this list"),
+                ]
+                : [("?", "this list")]
+        );
+        if (hasMap)
+        {
+            yield return (
+                "Map, while it has the keys",
+                [
+                    ("← →", "sister before, sister after"),
+                    ("↑", "parent"),
+                    ("↓", "first child"),
+                    ("Home End", "first and last sister"),
+                    ("Enter", "open it in the work area"),
+                    ("+ −", "zoom in and out"),
+                    ("0", "whole project"),
+                    ("G", "next gap"),
+                    ("M", "width by budget, hours or count"),
+                ]
+            );
+        }
+
+        if (OfChapter(chapter) is { } own)
+        {
+            yield return own;
+        }
+    }
+
+    private static (string, (string, string)[])? OfChapter(string chapter) =>
+        chapter switch
+        {
+            "accounts" => (
+                "Accounts",
+                [
+                    ("↑ ↓", "row before, row after, from a row of the table"),
+                    ("Page↑ Page↓", "a page of rows"),
+                    ("Home End", "first and last row"),
+                    ("Enter", "open what makes the figure or row"),
+                    ("F", "find rows"),
+                    ("C", "copy the table for a spreadsheet"),
+                ]
+            ),
+            "breakdown" => (
+                "Breakdown",
+                [
+                    ("↑ ↓", "row before, row after in the outline"),
+                    ("← →", "close and open a branch; to its parent, to its first part"),
+                    ("N", "next finding"),
+                ]
+            ),
+            "people" => (
+                "People",
+                [
+                    ("← ↑ → ↓", "from crossing to crossing"),
+                    ("Enter", "pick the person who is named there"),
+                ]
+            ),
+            _ => null,
+        };
+}

@@ -1,0 +1,141 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Routing;
+using Microsoft.AspNetCore.WebUtilities;
+using Plenum.Core;
+using Plenum.Web.Host;
+
+namespace Plenum.Web.Shell;
+
+/// <summary>
+/// What one person looks at: project, chapter, status date, element in focus. All of it stands in the address, so that
+/// back, forward, reload and a copied link lead to the same sheet.
+/// </summary>
+public sealed class Sheet : IDisposable
+{
+    private readonly NavigationManager navigation;
+    private readonly ProjectShelf shelf;
+    private Dictionary<string, string> query = new(StringComparer.Ordinal);
+
+    public Sheet(NavigationManager navigation, ProjectShelf shelf)
+    {
+        this.navigation = navigation;
+        this.shelf = shelf;
+        navigation.LocationChanged += OnLocationChanged;
+        Read();
+    }
+
+    /// <summary>The address or the project's value has changed.</summary>
+    public event Action? Changed;
+
+    /// <summary>The project at this address; null on pages that belong to none.</summary>
+    public ShelvedProject? Shelved { get; private set; }
+
+    /// <summary>The value that is shown; null until the project is open.</summary>
+    public Project? Project => Shelved?.Current;
+
+    /// <summary>The chapter's word in the address, such as <c>accounts</c>.</summary>
+    public string Chapter { get; private set; } = "";
+
+    /// <summary>The status date that was chosen; null for the project's own.</summary>
+    public DateOnly? At =>
+        DateOnly.TryParseExact(
+            Value("at"),
+            "yyyy-MM-dd",
+            CultureInfo.InvariantCulture,
+            DateTimeStyles.None,
+            out var date
+        )
+            ? date
+            : null;
+
+    /// <summary>Index of the period at whose end everything is taken; −1 before the first.</summary>
+    public int Period =>
+        Project is not { } project ? -1
+        : At is { } date ? project.Periods.LastEndedBy(date)
+        : project.CurrentPeriod();
+
+    /// <summary>Code of the element in focus, if it exists.</summary>
+    public string? Focus => Value("focus") is { } code && PositionOf(code) >= 0 ? code : null;
+
+    /// <summary>Position of the element in focus; −1 for none.</summary>
+    public int FocusPosition => Value("focus") is { } code ? PositionOf(code) : -1;
+
+    /// <summary>A further word of the address, such as the cut that a table is by.</summary>
+    public string? Value(string key) => query.GetValueOrDefault(key);
+
+    /// <summary>The address of a chapter of this project with the same date and focus.</summary>
+    public string Address(string chapter) => With(chapter, ["at", "focus"]);
+
+    /// <summary>This address with one word changed; null takes it away.</summary>
+    public string AddressWith(string key, string? value) =>
+        navigation.GetUriWithQueryParameter(key, value);
+
+    /// <summary>Focuses an element; null for none.</summary>
+    public void FocusOn(string? code)
+    {
+        if (code != Value("focus"))
+        {
+            Change("focus", code);
+        }
+    }
+
+    /// <summary>Shows everything at a date; null for the project's own.</summary>
+    public void ShowAt(DateOnly? date) =>
+        Change("at", date?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture));
+
+    /// <summary>Changes one word of the address, without a new entry in the history unless asked for.</summary>
+    public void Change(string key, string? value, bool replace = true) =>
+        navigation.NavigateTo(AddressWith(key, value), replace: replace);
+
+    public void Dispose()
+    {
+        navigation.LocationChanged -= OnLocationChanged;
+        if (Shelved is not null)
+        {
+            Shelved.Changed -= OnProjectChanged;
+        }
+    }
+
+    private int PositionOf(string code) =>
+        Project is { } project ? project.Tree.Elements.RowOfCode(code) : -1;
+
+    private string With(string chapter, string[] kept) =>
+        navigation.GetUriWithQueryParameters(
+            $"/p/{Shelved?.Key}/{chapter}",
+            kept.ToDictionary(key => key, key => (object?)Value(key), StringComparer.Ordinal)
+        );
+
+    private void OnLocationChanged(object? sender, LocationChangedEventArgs change)
+    {
+        Read();
+        Changed?.Invoke();
+    }
+
+    private void OnProjectChanged() => Changed?.Invoke();
+
+    private void Read()
+    {
+        var address = navigation.ToAbsoluteUri(navigation.Uri);
+        query = QueryHelpers
+            .ParseQuery(address.Query)
+            .ToDictionary(pair => pair.Key, pair => pair.Value.ToString(), StringComparer.Ordinal);
+        var parts = address.AbsolutePath.Split('/', StringSplitOptions.RemoveEmptyEntries);
+        var isSheet = parts is ["p", _, ..];
+        Chapter = isSheet && parts.Length > 2 ? parts[2] : "";
+        var found = isSheet ? shelf.Find(Uri.UnescapeDataString(parts[1])) : null;
+        if (!ReferenceEquals(found, Shelved))
+        {
+            if (Shelved is not null)
+            {
+                Shelved.Changed -= OnProjectChanged;
+            }
+
+            Shelved = found;
+            if (found is not null)
+            {
+                found.Changed += OnProjectChanged;
+            }
+        }
+    }
+}

@@ -1,0 +1,9 @@
+// What every page has: keys, the connection's state, what was typed.
+
+import { watchConnection } from './connection.js';
+import { listenToKeys } from './keys.js';
+import { steerTables } from './tables.js';
+
+listenToKeys();
+steerTables();
+watchConnection();

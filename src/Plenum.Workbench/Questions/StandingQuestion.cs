@@ -1,0 +1,116 @@
+using Plenum.Core;
+using Plenum.Core.Accounts;
+using Plenum.Core.Breakdown;
+using Plenum.Core.Foundation;
+using Plenum.Core.Foundation.Tables;
+
+namespace Plenum.Workbench.Questions;
+
+/// <summary>How much of the project has passed each chapter's own test, and what waits for someone there?</summary>
+public sealed record StandingQuestion
+{
+    public static StandingAnswer Ask(Project project) =>
+        project.Tree.Count == 0
+            ? new StandingAnswer([])
+            : new StandingAnswer([Breakdown(project), People(project), Accounts(project)]);
+
+    private static Standing Breakdown(Project project)
+    {
+        var errors = new CheckQuestion().Ask(project).Count(Severity.Error);
+        var missing = 0m;
+        foreach (var gap in project.Totals.Gap)
+        {
+            missing += Math.Max(0, gap);
+        }
+
+        var whole = project.Totals.Budget[0] + missing;
+        return new Standing(
+            "breakdown",
+            whole > 0 ? (whole - missing) / whole : null,
+            "of the project belongs to a part",
+            errors,
+            errors == 1 ? "finding must be fixed" : "findings must be fixed"
+        );
+    }
+
+    private static Standing People(Project project)
+    {
+        var person = project.Tree.Inherited(ElementTable.Person);
+        var placed = 0;
+        for (var package = 0; package < project.Tree.PackageCount; package++)
+        {
+            if (
+                person[project.Tree.PackageRows[package]] != Cell.NoInt
+                && project.Placement.AccountOfPackage[package] >= 0
+            )
+            {
+                placed++;
+            }
+        }
+
+        var without = project.Tree.PackageCount - placed;
+        return new Standing(
+            "people",
+            Ratio.Of(placed, project.Tree.PackageCount),
+            "of the packages have a person in charge and a control account",
+            without,
+            without == 1 ? "package has not" : "packages have not"
+        );
+    }
+
+    private static Standing Accounts(Project project)
+    {
+        var accounts = project.CutsUnder(-1).ByAccount();
+        var rows = CutMeasures
+            .At(project.TimePhased, accounts, project.CurrentPeriod(), false)
+            .Rows;
+        var count = 0;
+        var toExplain = 0;
+        for (var row = 0; row < rows.Length; row++)
+        {
+            if (!accounts.Rows[row].IsRest)
+            {
+                count++;
+                toExplain += NeedsWords(rows[row], project.Settings.VarianceThreshold) ? 1 : 0;
+            }
+        }
+
+        return new Standing(
+            "accounts",
+            Ratio.Of(count - toExplain, count),
+            "of the accounts have no variance that waits for an explanation",
+            toExplain,
+            toExplain == 1 ? "account waits for one" : "accounts wait for one"
+        );
+    }
+
+    /// <summary>A variance beyond the threshold, or offsets that hide one.</summary>
+    private static bool NeedsWords(in MeasureSums sums, Fraction threshold)
+    {
+        var limit = Thresholds.Of(sums, threshold);
+        return Math.Abs(Performance.CostVariance(sums)) > limit
+            || Math.Abs(Performance.ScheduleVariance(sums)) > limit
+            || Thresholds.Hides(sums.CostGained, sums.CostLost, limit)
+            || Thresholds.Hides(sums.ScheduleGained, sums.ScheduleLost, limit);
+    }
+}
+
+/// <param name="Standings">One for each chapter that has a test.</param>
+public sealed record StandingAnswer(IReadOnlyList<Standing> Standings)
+{
+    public Standing? Of(string chapter) =>
+        Standings.FirstOrDefault(standing => standing.Chapter == chapter);
+}
+
+/// <param name="Chapter">The chapter's word.</param>
+/// <param name="Passed">Share that has passed, 0 to 1; null where there is nothing to pass.</param>
+/// <param name="Test">What has passed, to stand after the share.</param>
+/// <param name="Waiting">How many wait for someone.</param>
+/// <param name="WaitingFor">What they wait for, to stand after the number.</param>
+public sealed record Standing(
+    string Chapter,
+    decimal? Passed,
+    string Test,
+    int Waiting,
+    string WaitingFor
+);
