@@ -55,6 +55,7 @@ public static class KeyList
                 "Accounts",
                 [
                     ("↑ ↓", "row before, row after, from a row of the table"),
+                    ("← →", "figure before, figure after, within a row"),
                     ("Page↑ Page↓", "a page of rows"),
                     ("Home End", "first and last row"),
                     ("Enter", "open what makes the figure or row"),
