@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Components.Routing;
 using Microsoft.AspNetCore.WebUtilities;
 using Plenum.Core;
 using Plenum.Web.Host;
+using Plenum.Workbench.Words;
 
 namespace Plenum.Web.Shell;
 
@@ -15,6 +16,8 @@ public sealed class Sheet : IDisposable
 {
     private readonly NavigationManager navigation;
     private readonly ProjectShelf shelf;
+    private Amounts? money;
+    private string path = "";
     private Dictionary<string, string> query = new(StringComparer.Ordinal);
 
     public Sheet(NavigationManager navigation, ProjectShelf shelf)
@@ -33,6 +36,20 @@ public sealed class Sheet : IDisposable
 
     /// <summary>The value that is shown; null until the project is open.</summary>
     public Project? Project => Shelved?.Current;
+
+    /// <summary>The one unit of money of this sheet; the project's own unless the sheet shows a small part of it.</summary>
+    public Amounts? Money
+    {
+        get => money ?? (Project is { } project ? MoneyUnit.Of(project) : null);
+        set
+        {
+            if (value?.Unit != money?.Unit)
+            {
+                money = value;
+                Changed?.Invoke();
+            }
+        }
+    }
 
     /// <summary>The chapter's word in the address, such as <c>accounts</c>.</summary>
     public string Chapter { get; private set; } = "";
@@ -144,6 +161,12 @@ public sealed class Sheet : IDisposable
         query = QueryHelpers
             .ParseQuery(address.Query)
             .ToDictionary(pair => pair.Key, pair => pair.Value.ToString(), StringComparer.Ordinal);
+        if (path != address.AbsolutePath)
+        {
+            path = address.AbsolutePath;
+            money = null;
+        }
+
         var parts = address.AbsolutePath.Split('/', StringSplitOptions.RemoveEmptyEntries);
         var isSheet = parts is ["p", _, ..];
         Chapter = isSheet && parts.Length > 2 ? parts[2] : "";
