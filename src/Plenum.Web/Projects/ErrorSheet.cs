@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Globalization;
 using System.Text;
 using Plenum.Core.Foundation;
@@ -8,6 +9,8 @@ namespace Plenum.Web.Projects;
 public static class ErrorSheet
 {
     private const string Formula = "=+-@\t\r";
+
+    private static readonly SearchValues<char> Special = SearchValues.Create(",\"\r\n;\t");
 
     /// <summary>
     /// UTF-8 with a byte-order mark, so that a spreadsheet program reads it as such. A cell that such a program would
@@ -41,7 +44,7 @@ public static class ErrorSheet
         }
 
         var plain = Formula.Contains(value[0]) && !IsNumber(value) ? "'" + value : value;
-        return plain.AsSpan().IndexOfAny(",\"\r\n;\t") < 0
+        return plain.AsSpan().IndexOfAny(Special) < 0
             ? plain
             : $"\"{plain.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
     }

@@ -65,18 +65,18 @@ public sealed class ExportJob : IDisposable
     {
         gone(this);
         stop.Cancel();
-        Done.ContinueWith(
-            _ =>
-            {
-                if (folder is not null)
-                {
-                    TemporaryRoom.Remove(folder);
-                }
+        _ = CleanUp();
+    }
 
-                stop.Dispose();
-            },
-            TaskScheduler.Default
-        );
+    private async Task CleanUp()
+    {
+        await Done;
+        if (folder is not null)
+        {
+            TemporaryRoom.Remove(folder);
+        }
+
+        stop.Dispose();
     }
 
     private async Task Run(TemporaryRoom room, CancellationToken ct)
@@ -112,6 +112,7 @@ public sealed class ExportJob : IDisposable
                         or UnauthorizedAccessException
                         or QuestionException
                         or StoreException
+                        or ObjectDisposedException
             )
         {
             Refusal = error.Message;

@@ -32,11 +32,8 @@ public static class ImportEndpoints
         app.MapGet("/projects/{key}/imports/{id}/errors.csv", Errors);
     }
 
-    private static IResult Token(HttpContext context, IAntiforgery antiforgery)
-    {
-        context.Response.Headers.CacheControl = "no-store";
-        return Results.Text(antiforgery.GetAndStoreTokens(context).RequestToken);
-    }
+    private static IResult Token(HttpContext context, IAntiforgery antiforgery) =>
+        Results.Text(antiforgery.GetAndStoreTokens(context).RequestToken);
 
     private static async Task<IResult> Take(
         string key,

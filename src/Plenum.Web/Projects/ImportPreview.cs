@@ -147,8 +147,12 @@ public sealed record ImportPreview(
 
     private string SentenceOfErrors()
     {
-        var files = Errors.Select(error => error.File).Distinct(StringComparer.Ordinal).Count();
         var stand = ErrorCount == 1 ? "stands" : "stand";
-        return $"{Counted(ErrorCount, "error")} {stand} in the way, in {Counted(files, "file")}. Nothing has changed.";
+        var files = Errors.Select(error => error.File).Distinct(StringComparer.Ordinal).ToList();
+        // a fault of a row that is in no file is placed by its table's name
+        var where = files.TrueForAll(file => file.Contains('.', StringComparison.Ordinal))
+            ? $", in {Counted(files.Count, "file")}"
+            : "";
+        return $"{Counted(ErrorCount, "error")} {stand} in the way{where}. Nothing has changed.";
     }
 }

@@ -151,7 +151,9 @@ public abstract class ImportSteps : ComponentBase, IAsyncDisposable
                 [
                     .. Said is null ? Array.Empty<string>() : [Said],
                     .. troubles,
-                    .. more == 0 ? Array.Empty<string>() : [$"{Amounts.Count(more)} more were not taken."],
+                    .. more == 0
+                        ? Array.Empty<string>()
+                        : [$"{Amounts.Count(more)} more were not taken."],
                 ]
             );
         }

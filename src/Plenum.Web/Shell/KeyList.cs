@@ -83,7 +83,11 @@ public static class KeyList
             ),
             "import" => (
                 "Bringing files in",
-                [("F", "choose files"), ("D", "choose a folder"), ("Enter", "take the rows, from the reason")]
+                [
+                    ("F", "choose files"),
+                    ("D", "choose a folder"),
+                    ("Enter", "take the rows, from the reason"),
+                ]
             ),
             _ => null,
         };
