@@ -24,7 +24,7 @@ public static class KeyList
                 ]
                 : [("?", "this list")]
         );
-        if (hasMap)
+        if (hasMap && chapter != "import")
         {
             yield return (
                 "Map, while it has the keys",
@@ -42,7 +42,11 @@ public static class KeyList
             );
         }
 
-        if (OfChapter(chapter) is { } own)
+        if (!hasMap)
+        {
+            yield return ("Projects", [("1", "open a project"), ("2", "make a project")]);
+        }
+        else if (OfChapter(chapter) is { } own)
         {
             yield return own;
         }
@@ -76,6 +80,14 @@ public static class KeyList
                 [
                     ("← ↑ → ↓", "from crossing to crossing"),
                     ("Enter", "pick the person who is named there"),
+                ]
+            ),
+            "import" => (
+                "Bringing files in",
+                [
+                    ("F", "choose files"),
+                    ("D", "choose a folder"),
+                    ("Enter", "take the rows, from the reason"),
                 ]
             ),
             _ => null,
