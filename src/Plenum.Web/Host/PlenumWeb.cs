@@ -61,6 +61,7 @@ public static class PlenumWeb
         builder.Services.AddSingleton(settings);
         builder.Services.AddSingleton<ProjectShelf>();
         builder.Services.AddScoped<Sheet>();
+        builder.Services.AddScoped<Breakdown.OpenBranches>();
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.AddAntiforgery();
         // keys live as long as the program: nothing that they protect outlives it

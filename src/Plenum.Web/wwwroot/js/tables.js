@@ -45,7 +45,7 @@ function targetOf(key, at, count, page) {
 }
 
 /** Focuses the link of a row, once it is drawn. @param {HTMLElement} from @param {number} to */
-async function focusRow(from, to) {
+export async function focusRow(from, to) {
     const table = /** @type {HTMLElement} */ (from.closest('[data-rows]'));
     const box = from.closest('.tablebox');
     const height = from.offsetHeight;
