@@ -54,8 +54,8 @@ function targetOf(key, at, count, page) {
     }
 }
 
-/** Focuses a stop of a row, once it is drawn. @param {HTMLElement} from @param {number} to @param {number} place */
-async function focusRow(from, to, place) {
+/** Focuses a stop of a row, once it is drawn. @param {HTMLElement} from @param {number} to @param {number} [place] */
+export async function focusRow(from, to, place = 0) {
     const table = /** @type {HTMLElement} */ (from.closest('[data-rows]'));
     const box = from.closest('.tablebox');
     const height = from.offsetHeight;

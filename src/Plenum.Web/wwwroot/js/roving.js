@@ -1,0 +1,31 @@
+// Many things to press, one stop for the Tab key: the one that had the focus last, else the first that is drawn.
+
+/**
+ * @param {HTMLElement} container
+ * @param {string} item selector of the things that can be pressed; they are drawn with tabindex −1
+ */
+export function keepOneStop(container, item) {
+    const stops = () => /** @type {NodeListOf<HTMLElement>} */ (container.querySelectorAll(`${item}[tabindex="0"]`));
+    const give = (/** @type {HTMLElement} */ next) => {
+        for (const other of stops()) {
+            other.tabIndex = -1;
+        }
+        next.tabIndex = 0;
+    };
+    const ensure = () => {
+        if (stops().length === 0) {
+            const next = container.querySelector(`[aria-selected="true"] ${item}`) ?? container.querySelector(item);
+            if (next instanceof HTMLElement) {
+                next.tabIndex = 0;
+            }
+        }
+    };
+    container.addEventListener('focusin', (event) => {
+        const next = event.target instanceof Element ? event.target.closest(item) : null;
+        if (next instanceof HTMLElement) {
+            give(next);
+        }
+    });
+    new MutationObserver(ensure).observe(container, { childList: true, subtree: true });
+    ensure();
+}
