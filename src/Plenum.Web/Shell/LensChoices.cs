@@ -9,15 +9,15 @@ public sealed record LensChoice(string Word, string Name)
 {
     private static readonly LensChoice[] Accounts =
     [
-        new(LensQuestion.Cost, "cost"),
-        new(LensQuestion.Schedule, "schedule"),
-        new(LensQuestion.Completion, "at completion"),
-        new(LensQuestion.Status, "status"),
+        new(LensQuestion.Cost, "Cost variance as a share of earned value"),
+        new(LensQuestion.Schedule, "Schedule variance as a share of planned value"),
+        new(LensQuestion.Completion, "Variance at completion as a share of the budget"),
+        new(LensQuestion.Status, "Status reported for this period"),
     ];
 
-    private static readonly LensChoice[] Breakdown = [new(LensQuestion.Breakdown, "split logic")];
+    private static readonly LensChoice[] Breakdown = [new(LensQuestion.Breakdown, "How each element is split, and what the audit found")];
 
-    private static readonly LensChoice[] People = [new(LensQuestion.People, "people")];
+    private static readonly LensChoice[] People = [new(LensQuestion.People, "Who answers for each part")];
 
     /// <summary>The lenses of the chapter that is open.</summary>
     public static IReadOnlyList<LensChoice> Of(string chapter) =>
