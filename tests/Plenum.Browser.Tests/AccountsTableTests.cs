@@ -100,12 +100,18 @@ public sealed class AccountsTableTests(Site site)
         Assert.Equal(
             told.GetProperty("ac").GetDecimal(),
             decimal.Parse(
-                exact.Replace("EUR", "", StringComparison.Ordinal).Replace("\u202F", "", StringComparison.Ordinal),
+                exact
+                    .Replace("EUR", "", StringComparison.Ordinal)
+                    .Replace("\u202F", "", StringComparison.Ordinal),
                 CultureInfo.InvariantCulture
             )
         );
         Assert.Equal(
-            Math.Round(told.GetProperty("ac").GetDecimal() / 1_000_000, 1, MidpointRounding.AwayFromZero)
+            Math.Round(
+                    told.GetProperty("ac").GetDecimal() / 1_000_000,
+                    1,
+                    MidpointRounding.AwayFromZero
+                )
                 .ToString("0.0", CultureInfo.InvariantCulture),
             await cell.InnerTextAsync()
         );
@@ -116,12 +122,20 @@ public sealed class AccountsTableTests(Site site)
     {
         await using var reader = await Reader.At(site, "/p/plant/accounts");
         var heading = reader.By("#accounts thead button", "Cost");
-        Assert.Contains("movement in cost", await reader.Text("#accounts-order"), StringComparison.Ordinal);
+        Assert.Contains(
+            "movement in cost",
+            await reader.Text("#accounts-order"),
+            StringComparison.Ordinal
+        );
 
         await heading.FocusAsync();
         await reader.Press("Enter");
         await reader.By("#accounts thead th[aria-sort=descending]").WaitForAsync();
-        Assert.Contains("cost variance, largest first", await reader.Text("#accounts-order"), StringComparison.Ordinal);
+        Assert.Contains(
+            "cost variance, largest first",
+            await reader.Text("#accounts-order"),
+            StringComparison.Ordinal
+        );
         var largest = await FirstVariances(reader);
         Assert.Equal(largest.OrderDescending(), largest);
 
@@ -145,12 +159,18 @@ public sealed class AccountsTableTests(Site site)
         await reader.By("#accounts tfoot tr.shown").WaitForAsync();
 
         var told = await CommandLine("account", null);
-        var expected = told.Where(row => row.Value.GetProperty("name").GetString()!.Contains("pumping", StringComparison.OrdinalIgnoreCase))
+        var expected = told.Where(row =>
+                row.Value.GetProperty("name")
+                    .GetString()!
+                    .Contains("pumping", StringComparison.OrdinalIgnoreCase)
+            )
             .Select(row => row.Value.GetProperty("bac").GetDecimal())
             .ToList();
         Assert.NotEmpty(expected);
         await reader.By("#accounts-order", $"{expected.Count} of 97").WaitForAsync();
-        var sum = (await reader.By("#accounts tfoot tr.shown [data-figure=bac]").GetAttributeAsync("title"))!;
+        var sum = (
+            await reader.By("#accounts tfoot tr.shown [data-figure=bac]").GetAttributeAsync("title")
+        )!;
         Assert.Equal(expected.Sum(), Exact(sum));
         Assert.Equal(whole, await reader.Text("#accounts tfoot tr.total"));
     }
@@ -169,7 +189,8 @@ public sealed class AccountsTableTests(Site site)
 
     private static decimal Exact(string title) =>
         decimal.Parse(
-            title.Replace("EUR", "", StringComparison.Ordinal)
+            title
+                .Replace("EUR", "", StringComparison.Ordinal)
                 .Replace("\u202F", "", StringComparison.Ordinal)
                 .Replace('\u2212', '-'),
             CultureInfo.InvariantCulture
@@ -178,7 +199,9 @@ public sealed class AccountsTableTests(Site site)
     private static async Task<List<decimal>> FirstVariances(Reader reader)
     {
         List<decimal> values = [];
-        foreach (var cell in await reader.By("#accounts tbody tr:not(.rest) [data-figure=cv]").AllAsync())
+        foreach (
+            var cell in await reader.By("#accounts tbody tr:not(.rest) [data-figure=cv]").AllAsync()
+        )
         {
             values.Add(Exact((await cell.GetAttributeAsync("title"))!));
         }

@@ -27,7 +27,9 @@ public sealed class MapTests(Site site)
     public async Task The_tree_for_screen_readers_says_name_share_and_lens_value()
     {
         await using var reader = await Reader.At(site, "/p/plant/accounts?focus=03.2");
-        var said = await reader.By("#map [role=treeitem][aria-selected=true]").First.GetAttributeAsync("aria-label");
+        var said = await reader
+            .By("#map [role=treeitem][aria-selected=true]")
+            .First.GetAttributeAsync("aria-label");
         Assert.Contains("RO train B", said, StringComparison.Ordinal);
         Assert.Contains("%", said, StringComparison.Ordinal);
     }
@@ -59,7 +61,9 @@ public sealed class MapTests(Site site)
         var accounts = await reader.Text(".legend");
         await reader.Press("Alt+3");
         await reader.By(".lensline", "People lens").WaitForAsync();
-        await reader.Page.WaitForFunctionAsync("() => document.querySelector('.maphost').dataset.shows.includes('people')");
+        await reader.Page.WaitForFunctionAsync(
+            "() => document.querySelector('.maphost').dataset.shows.includes('people')"
+        );
         Assert.NotEqual(accounts, await reader.Text(".legend"));
         await reader.Press("Alt+2");
         await reader.By(".lensline", "Breakdown lens").WaitForAsync();

@@ -120,7 +120,10 @@ public sealed class SheetTests(Site site)
     [Fact]
     public async Task One_letter_has_one_job_on_every_sheet()
     {
-        foreach (var sheet in (string[])["accounts", "breakdown", "people", "accounts/packages?of=03.2-MEC", "import"])
+        foreach (
+            var sheet in (string[])
+                ["accounts", "breakdown", "people", "accounts/packages?of=03.2-MEC", "import"]
+        )
         {
             await using var reader = await Reader.At(site, "/p/plant/" + sheet);
             var letters = await reader.Page.EvaluateAsync<string[]>(
@@ -134,12 +137,21 @@ public sealed class SheetTests(Site site)
     public async Task The_chosen_colours_stay()
     {
         await using var reader = await Reader.At(site, "/p/plant/accounts", "light");
-        var light = await reader.Page.EvaluateAsync<string>("() => getComputedStyle(document.body).backgroundColor");
+        var light = await reader.Page.EvaluateAsync<string>(
+            "() => getComputedStyle(document.body).backgroundColor"
+        );
         await reader.Press("?");
-        await reader.By("#keys input[value=dark]").CheckAsync(new LocatorCheckOptions { Force = true });
-        var dark = await reader.Page.EvaluateAsync<string>("() => getComputedStyle(document.body).backgroundColor");
+        await reader
+            .By("#keys input[value=dark]")
+            .CheckAsync(new LocatorCheckOptions { Force = true });
+        var dark = await reader.Page.EvaluateAsync<string>(
+            "() => getComputedStyle(document.body).backgroundColor"
+        );
         Assert.NotEqual(light, dark);
-        Assert.Equal("dark", await reader.Page.EvaluateAsync<string>("() => localStorage.getItem('plenum.theme')"));
+        Assert.Equal(
+            "dark",
+            await reader.Page.EvaluateAsync<string>("() => localStorage.getItem('plenum.theme')")
+        );
     }
 
     [Theory]
@@ -149,10 +161,29 @@ public sealed class SheetTests(Site site)
     [InlineData(640, 400, 2)]
     public async Task Nothing_is_cut_off_at_the_side(int width, int height, float scale)
     {
-        foreach (var sheet in (string[])["accounts", "breakdown", "people", "accounts/packages?of=03.2-MEC", "accounts/records?of=03.2.01.1", "import"])
+        foreach (
+            var sheet in (string[])
+                [
+                    "accounts",
+                    "breakdown",
+                    "people",
+                    "accounts/packages?of=03.2-MEC",
+                    "accounts/records?of=03.2.01.1",
+                    "import",
+                ]
+        )
         {
-            await using var reader = await Reader.At(site, "/p/plant/" + sheet, "light", width, height, scale);
-            var beyond = await reader.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth - innerWidth");
+            await using var reader = await Reader.At(
+                site,
+                "/p/plant/" + sheet,
+                "light",
+                width,
+                height,
+                scale
+            );
+            var beyond = await reader.Page.EvaluateAsync<int>(
+                "() => document.documentElement.scrollWidth - innerWidth"
+            );
             Assert.True(beyond <= 0, $"{sheet} at {width}: {beyond} px beyond the window");
         }
     }

@@ -10,7 +10,7 @@ public readonly record struct PlotScale(double Left, double Right, double Bottom
     public const double Width = 392;
     public const double Height = 336;
 
-    /// <summary>Holds all points with some air, and 1.00 both ways; points beyond 0.4 to 1.8 are drawn at the edge.</summary>
+    /// <summary>Holds nearly all points with some air, and 1.00 both ways; the few beyond are drawn at the edge.</summary>
     public static PlotScale Around(IReadOnlyCollection<(double Spi, double Cpi)> points)
     {
         if (points.Count == 0)
@@ -18,10 +18,14 @@ public readonly record struct PlotScale(double Left, double Right, double Bottom
             return new PlotScale(0.7, 1.3, 0.7, 1.3);
         }
 
-        var left = Math.Clamp(points.Min(point => point.Spi), 0.4, 0.96);
-        var right = Math.Clamp(points.Max(point => point.Spi), 1.04, 1.8);
-        var bottom = Math.Clamp(points.Min(point => point.Cpi), 0.4, 0.96);
-        var top = Math.Clamp(points.Max(point => point.Cpi), 1.04, 1.8);
+        var spi = points.Select(point => point.Spi).Order().ToList();
+        var cpi = points.Select(point => point.Cpi).Order().ToList();
+        // one in fifty at each end does not squeeze the others
+        var few = points.Count / 50;
+        var left = Math.Clamp(spi[few], 0.4, 0.96);
+        var right = Math.Clamp(spi[^(few + 1)], 1.04, 1.8);
+        var bottom = Math.Clamp(cpi[few], 0.4, 0.96);
+        var top = Math.Clamp(cpi[^(few + 1)], 1.04, 1.8);
         var across = (right - left) * 0.06;
         var up = (top - bottom) * 0.06;
         return new PlotScale(left - across, right + across, bottom - up, top + up);

@@ -32,9 +32,7 @@ public static class ProjectDocuments
                 ? "&at=" + date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)
                 : ""
         )
-        + (
-            question.Person is { } person ? "&person=" + Uri.EscapeDataString(person) : ""
-        );
+        + (question.Person is { } person ? "&person=" + Uri.EscapeDataString(person) : "");
 
     public static void Map(WebApplication app)
     {

@@ -15,9 +15,15 @@ public sealed record LensChoice(string Word, string Name)
         new(LensQuestion.Status, "Status reported for this period"),
     ];
 
-    private static readonly LensChoice[] Breakdown = [new(LensQuestion.Breakdown, "How each element is split, and what the audit found")];
+    private static readonly LensChoice[] Breakdown =
+    [
+        new(LensQuestion.Breakdown, "How each element is split, and what the audit found"),
+    ];
 
-    private static readonly LensChoice[] People = [new(LensQuestion.People, "Who answers for each part")];
+    private static readonly LensChoice[] People =
+    [
+        new(LensQuestion.People, "Who answers for each part"),
+    ];
 
     /// <summary>The lenses of the chapter that is open.</summary>
     public static IReadOnlyList<LensChoice> Of(string chapter) =>

@@ -51,6 +51,9 @@ public sealed class Sheet : IDisposable
         }
     }
 
+    /// <summary>Which variances count as better or worse in this project.</summary>
+    public Accounts.Limits Limits => Accounts.Limits.Of(Project?.Settings ?? new ProjectSettings());
+
     /// <summary>The chapter's word in the address, such as <c>accounts</c>.</summary>
     public string Chapter { get; private set; } = "";
 
