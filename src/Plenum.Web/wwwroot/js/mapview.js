@@ -23,10 +23,14 @@ import { lettersAct } from './keys.js';
 
 /**
  * Puts the map on a sheet.
- * @param {HTMLElement} host
+ * @param {HTMLElement | null} element
  * @param {any} page object of the page with the methods OnFocus, OnOpen, OnMeasure, OnTrouble
  */
-export function putMap(host, page) {
+export function putMap(element, page) {
+    if (element === null) {
+        return null; // the reader has gone on already
+    }
+    const host = element;
     const map = createMap(host, { measure: 'budget', letters: lettersAct() });
     /** @type {View | null} */
     let shown = null;

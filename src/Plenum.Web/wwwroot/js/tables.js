@@ -99,8 +99,11 @@ export async function copyText(text) {
     }
 }
 
-/** Scrolls a row of a table with rows of one height into view. @param {HTMLElement} box @param {number} row @param {number} height */
+/** Scrolls a row of a table with rows of one height into view. @param {HTMLElement | null} box @param {number} row @param {number} height */
 export function showRow(box, row, height) {
+    if (box === null) {
+        return; // the reader has gone on already
+    }
     const top = row * height;
     const head = box.querySelector('thead')?.getBoundingClientRect().height ?? 0;
     const foot = box.querySelector('tfoot')?.getBoundingClientRect().height ?? 0;
