@@ -73,11 +73,7 @@ public sealed class Reader : IAsyncDisposable
     public async Task Go(string path)
     {
         await Page.GotoAsync(Address + path);
-        await Page.Locator("main .reading, main.plain, #projects").First.WaitForAsync();
-        if (await Page.Locator(".maphost").CountAsync() > 0)
-        {
-            await MapIsDrawn();
-        }
+        await Page.Locator(".maphost[data-shows], main.plain:not(.opening), #projects").First.WaitForAsync();
     }
 
     public Task MapIsDrawn() => Page.Locator(".maphost[data-shows]").WaitForAsync();
