@@ -152,7 +152,7 @@ public partial class ServeTests
                 second.Out,
                 StringComparison.Ordinal
             );
-            tables = FromFolder().Match(second.Out).Groups[1].Value;
+            tables = FromFolder().Match(second.Out).Groups["folder"].Value;
             Assert.True(Directory.Exists(tables), second.Out);
             Assert.False(tables.StartsWith(terminal["own"], StringComparison.Ordinal));
             Assert.Equal(
@@ -173,7 +173,7 @@ public partial class ServeTests
         File.WriteAllText(terminal["own"], "a file, not a folder");
         await using var serving = new Running(terminal, terminal["own"]);
         await serving.Address();
-        var tables = FromFolder().Match(serving.Out).Groups[1].Value;
+        var tables = FromFolder().Match(serving.Out).Groups["folder"].Value;
         Assert.True(Directory.Exists(tables), serving.Out);
         Assert.Equal(ExitCode.Done, await serving.Stop());
         Directory.Delete(Path.GetDirectoryName(Path.GetDirectoryName(tables))!, recursive: true);
@@ -215,8 +215,8 @@ public partial class ServeTests
     }
 
     [GeneratedRegex(
-        "made from are in (.*): change",
-        RegexOptions.None,
+        "made from are in (?<folder>.*): change",
+        RegexOptions.ExplicitCapture,
         matchTimeoutMilliseconds: 1000
     )]
     private static partial Regex FromFolder();
