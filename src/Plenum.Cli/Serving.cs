@@ -1,7 +1,5 @@
 using System.Globalization;
 using System.Net.Sockets;
-using Microsoft.AspNetCore.Builder;
-using Microsoft.Extensions.Hosting;
 using Plenum.Web.Host;
 
 namespace Plenum.Cli;

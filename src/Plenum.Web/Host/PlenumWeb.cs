@@ -100,7 +100,11 @@ public static class PlenumWeb
         ProjectDocuments.Map(app);
         ImportEndpoints.Map(app);
         ExportEndpoints.Map(app);
-        app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
+        app.MapRazorComponents<App>()
+            .AddInteractiveServerRenderMode(mode =>
+                // one policy says it all, see SecurityHeaders
+                mode.ContentSecurityFrameAncestorsPolicy = null
+            );
         return app;
     }
 

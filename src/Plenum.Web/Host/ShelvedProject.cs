@@ -45,6 +45,11 @@ public sealed class ShelvedProject : IDisposable
     /// <summary>Opens it, or waits until it is open. A reason why not stands in <see cref="Refusal"/>.</summary>
     public async Task<OpenProject?> Open()
     {
+        if (open is { } there)
+        {
+            return there;
+        }
+
         Task<OpenProject> task;
         lock (access)
         {

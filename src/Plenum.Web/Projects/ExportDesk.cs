@@ -52,6 +52,9 @@ public sealed class ExportJob : IDisposable
     /// <summary>The file; null until it is ready.</summary>
     public string? FilePath { get; private set; }
 
+    /// <summary>The file is on its way to the person.</summary>
+    public bool IsFetched { get; internal set; }
+
     /// <summary>Why there is no file; null if there is, or if it was stopped.</summary>
     public string? Refusal { get; private set; }
 

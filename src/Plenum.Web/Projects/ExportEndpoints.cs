@@ -55,6 +55,7 @@ public static class ExportEndpoints
 
     private static async Task<IResult> Send(ExportJob job, HttpContext context)
     {
+        job.IsFetched = true;
         context.Response.OnCompleted(() =>
         {
             job.Dispose();

@@ -52,6 +52,8 @@ public sealed record ImportPreview(
     public string Sentence =>
         ErrorCount > 0 ? SentenceOfErrors()
         : Tables.Count == 0 ? "Nothing would change: the project has all of this already."
+        : Added + Updated == 0
+            ? $"{Counted(Removed, "row")} would be removed from {Counted(Tables.Count, "table")}; nothing is added."
         : $"{Counted(Tables.Count, "table")} would {string.Join(" and ", Deeds())}; "
             + (
                 Removed == 0
@@ -135,11 +137,6 @@ public sealed record ImportPreview(
         if (Updated > 0)
         {
             deeds.Add($"change {Counted(Updated, "row")}");
-        }
-
-        if (deeds.Count == 0)
-        {
-            deeds.Add("lose rows");
         }
 
         return deeds;

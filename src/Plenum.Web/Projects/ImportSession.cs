@@ -42,6 +42,9 @@ public sealed class ImportSession(
     /// <summary>Why a step could not be done; null if it could.</summary>
     public string? Trouble { get; private set; }
 
+    /// <summary>The step was stopped by hand.</summary>
+    public bool IsStopped { get; private set; }
+
     /// <summary>Why files were looked at anew instead of taken over; null if they were not.</summary>
     public string? Anew { get; private set; }
 
@@ -74,6 +77,7 @@ public sealed class ImportSession(
     {
         Preview = null;
         Trouble = null;
+        IsStopped = false;
         Anew = null;
         files.Errors = null;
     }
@@ -98,6 +102,7 @@ public sealed class ImportSession(
     private async Task Run(Func<CancellationToken, Task> step)
     {
         Trouble = null;
+        IsStopped = false;
         Anew = null;
         Part = 0;
         What = "";
@@ -110,7 +115,8 @@ public sealed class ImportSession(
         }
         catch (OperationCanceledException)
         {
-            Trouble = "Stopped. The project is as it was.";
+            IsStopped = true;
+            Trouble = "The project is as it was.";
         }
         catch (StoreException refused)
         {

@@ -86,9 +86,10 @@ public abstract class ImportSteps : ComponentBase, IAsyncDisposable
     protected string Sentence =>
         IsBusy && ShowsProgress ? GoingWord + "."
         : Session?.Preview is { } preview ? preview.Sentence
-        : Session?.Trouble is not null ? "Nothing has changed."
+        : Session?.Trouble is not null
+            ? $"{ImportPreview.Counted(Brought.Count, "file")} brought, nothing changed."
         : Brought.Count > 0 ? $"{ImportPreview.Counted(Brought.Count, "file")} brought."
-        : $"Bring tables into {Name}. Nothing counts until you have seen what would change.";
+        : $"Bring tables into the project {Name}. Nothing counts until you have seen what would change.";
 
     private string Name =>
         Shelved.Current?.Settings.Name is { Length: > 0 } name ? name : Shelved.Key;
@@ -174,6 +175,12 @@ public abstract class ImportSteps : ComponentBase, IAsyncDisposable
     public async ValueTask DisposeAsync()
     {
         left = true;
+        // first what must not stay: the page itself may not answer any more
+        if (Session is not null)
+        {
+            await Session.DisposeAsync();
+        }
+
         try
         {
             if (taker is not null)
@@ -187,17 +194,12 @@ public abstract class ImportSteps : ComponentBase, IAsyncDisposable
                 await module.DisposeAsync();
             }
         }
-        catch (JSDisconnectedException)
+        catch (Exception gone) when (gone is JSDisconnectedException or OperationCanceledException)
         {
             // the page is gone
         }
 
         self?.Dispose();
-        if (Session is not null)
-        {
-            await Session.DisposeAsync();
-        }
-
         GC.SuppressFinalize(this);
     }
 

@@ -106,12 +106,12 @@ export function takeFiles(element, page) {
         }
         event.preventDefault();
         area()?.classList.remove('over');
-        // the entries must be taken now: the list is empty once this function has returned
-        const entries = [...event.dataTransfer.items]
+        // they must be taken now: the list is empty once this function has returned
+        const dropped = [...event.dataTransfer.items]
             .filter((item) => item.kind === 'file')
-            .map((item) => item.webkitGetAsEntry())
-            .filter((entry) => entry !== null);
-        void walkEntries(entries).then(bring);
+            .map((item) => item.webkitGetAsEntry() ?? item.getAsFile())
+            .filter((one) => one !== null);
+        void walkThrough(dropped).then(bring);
     }
 
     /** @param {Event} event */
@@ -181,29 +181,36 @@ function sort(all) {
 
 /**
  * Walks through what was dropped: files, and folders with the files directly in them.
- * @param {FileSystemEntry[]} entries
+ * @param {(FileSystemEntry | File)[]} dropped
  */
-async function walkEntries(entries) {
+async function walkThrough(dropped) {
     /** @type {Found[]} */
     const all = [];
     /** @type {string[]} */
-    const deeper = [];
-    for (const entry of entries) {
-        if (entry.isFile) {
-            all.push({ name: entry.name, file: await fileOf(entry) });
-            continue;
-        }
-        for (const inside of await entriesOf(entry)) {
-            const name = `${entry.name}/${inside.name}`;
-            if (inside.isFile) {
-                all.push({ name, file: await fileOf(inside) });
+    const unread = [];
+    for (const one of dropped) {
+        try {
+            if (one instanceof File) {
+                all.push({ name: one.name, file: one });
+            } else if (one.isFile) {
+                all.push({ name: one.name, file: await fileOf(one) });
             } else {
-                deeper.push(`${name}/`);
+                for (const inside of await entriesOf(one)) {
+                    const name = `${one.name}/${inside.name}`;
+                    if (inside.isFile) {
+                        all.push({ name, file: await fileOf(inside) });
+                    } else {
+                        unread.push(`${name}/`);
+                    }
+                }
             }
+        } catch {
+            // moved or taken away in the meantime
+            unread.push(one.name);
         }
     }
     const walk = sort(all);
-    walk.passedOver.push(...deeper);
+    walk.passedOver.push(...unread);
     return walk;
 }
 
