@@ -14,24 +14,49 @@ export function steerMatrix(element, box, page) {
         return; // the reader has gone on already
     }
     const table = element;
-    keepOneStop(table, '[data-account]');
+    keepOneStop(table, '[data-account], [data-rowlink]');
+    // up and down keep to one column, also across rows that have no account in it
+    let column = 0;
+    let keeps = false;
+    table.addEventListener('focusin', (event) => {
+        const here = event.target instanceof Element ? event.target.closest('[data-account]') : null;
+        if (here instanceof HTMLElement && !keeps) {
+            column = Number(here.dataset.column);
+        }
+    });
     table.addEventListener('keydown', async (event) => {
+        const part = event.target instanceof Element ? event.target.closest('[data-rowlink]') : null;
+        if (part !== null && event.key === 'ArrowRight') {
+            event.preventDefault();
+            focusOn(part.closest('[data-row]')?.querySelector('[data-account]') ?? null);
+            return;
+        }
         const here = event.target instanceof Element ? event.target.closest('[data-account]') : null;
         if (!(here instanceof HTMLElement) || !MOVES.includes(event.key) || event.ctrlKey || event.altKey || event.metaKey || event.shiftKey) {
             return;
         }
         event.preventDefault();
         const row = /** @type {HTMLElement} */ (here.closest('[data-row]'));
-        const to = await page.invokeMethodAsync('Next', Number(row.dataset.row), here.dataset.account, event.key);
+        const to = await page.invokeMethodAsync('Next', Number(row.dataset.row), here.dataset.account, event.key, column);
         if (to !== null) {
             await reach(to.row);
-            const next = table.querySelector(`[data-row="${to.row}"] [data-account="${CSS.escape(to.account)}"]`);
-            if (next instanceof HTMLElement) {
-                next.focus({ preventScroll: true });
+            keeps = event.key === 'ArrowUp' || event.key === 'ArrowDown';
+            focusOn(table.querySelector(`[data-row="${to.row}"] [data-account="${CSS.escape(to.account)}"]`));
+            keeps = false;
+        } else if (event.key === 'ArrowLeft') {
+            focusOn(row.querySelector('[data-rowlink]'));
+        }
+    });
+
+    /** @param {Element | null} next */
+    function focusOn(next) {
+        if (next instanceof HTMLElement) {
+            next.focus({ preventScroll: true });
+            if (next.dataset.account !== undefined) {
                 besideFirstColumn(next);
             }
         }
-    });
+    }
 
     /** Scrolls until a row is drawn and can be seen. @param {number} number */
     async function reach(number) {

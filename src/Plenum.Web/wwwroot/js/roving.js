@@ -8,7 +8,7 @@ export function keepOneStop(container, item) {
     if (container === null) {
         return; // the reader has gone on already
     }
-    const stops = () => /** @type {NodeListOf<HTMLElement>} */ (container.querySelectorAll(`${item}[tabindex="0"]`));
+    const stops = () => /** @type {NodeListOf<HTMLElement>} */ (container.querySelectorAll(`:is(${item})[tabindex="0"]`));
     const give = (/** @type {HTMLElement} */ next) => {
         for (const other of stops()) {
             other.tabIndex = -1;
@@ -17,7 +17,7 @@ export function keepOneStop(container, item) {
     };
     const ensure = () => {
         if (stops().length === 0) {
-            const next = container.querySelector(`[aria-selected="true"] ${item}`) ?? container.querySelector(item);
+            const next = container.querySelector(`[aria-selected="true"] :is(${item})`) ?? container.querySelector(item);
             if (next instanceof HTMLElement) {
                 next.tabIndex = 0;
             }

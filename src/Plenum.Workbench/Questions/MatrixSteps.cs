@@ -1,20 +1,20 @@
-using Plenum.Workbench.Questions;
+namespace Plenum.Workbench.Questions;
 
-namespace Plenum.Web.People;
-
-/// <summary>Where an arrow key leads in the matrix: from one account to the next in that direction.</summary>
-public static class CrossingSteps
+/// <summary>Where an arrow key leads in the plant-by-organisation matrix: from one account to the next.</summary>
+public static class MatrixSteps
 {
     /// <param name="answer">The matrix.</param>
     /// <param name="row">Number of the row that has the keys.</param>
     /// <param name="account">Code of the account that has them.</param>
     /// <param name="key">The key's name.</param>
+    /// <param name="column">The column that up and down keep to where a row has no account in it.</param>
     /// <returns>Row and account; null if there is nothing in that direction, or the key does not move.</returns>
     public static (int Row, string Account)? Next(
         PeopleAnswer answer,
         int row,
         string account,
-        string key
+        string key,
+        int column
     )
     {
         if (row < 0 || row >= answer.Rows.Count)
@@ -32,31 +32,17 @@ public static class CrossingSteps
             {
                 "ArrowLeft" => at > 0 ? (row, here[at - 1].Account) : null,
                 "ArrowRight" => at + 1 < here.Count ? (row, here[at + 1].Account) : null,
-                "ArrowUp" => InColumn(answer, here[at].Column, row - 1, -1),
-                "ArrowDown" => InColumn(answer, here[at].Column, row + 1, 1),
+                "ArrowUp" => Nearest(answer, row - 1, -1, column),
+                "ArrowDown" => Nearest(answer, row + 1, 1, column),
                 "Home" => (row, here[0].Account),
                 "End" => (row, here[^1].Account),
                 _ => null,
             };
     }
 
-    /// <summary>
-    /// The nearest row with an account of the same unit; where there is none, the next row with any, and in it the
-    /// account that stands nearest to the column.
-    /// </summary>
-    private static (int, string)? InColumn(PeopleAnswer answer, int column, int from, int by)
+    /// <summary>In the next row that has accounts the one nearest to the column.</summary>
+    private static (int, string)? Nearest(PeopleAnswer answer, int from, int by, int column)
     {
-        for (var row = from; row >= 0 && row < answer.Rows.Count; row += by)
-        {
-            if (
-                answer.Rows[row].Crossings.FirstOrDefault(crossing => crossing.Column == column) is
-                { } same
-            )
-            {
-                return (row, same.Account);
-            }
-        }
-
         for (var row = from; row >= 0 && row < answer.Rows.Count; row += by)
         {
             if (
