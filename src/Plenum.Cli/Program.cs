@@ -46,6 +46,7 @@ public static class Program
             TreeCommand.Build(context),
             AccountsCommand.Build(context),
             ForecastCommand.Build(context),
+            NetworkCommand.Build(context),
         };
         var parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)
