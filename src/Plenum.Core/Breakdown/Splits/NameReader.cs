@@ -119,8 +119,9 @@ internal sealed class NameReader(SplitWords words)
 
     private static bool IsBreak(string token) => token == ",";
 
-    /// <summary>A letter or something with a digit: it numbers.</summary>
-    private static bool IsMark(string token) => token.Length == 1 || token.AsSpan().ContainsAnyInRange('0', '9');
+    /// <summary>One or two letters, or something with a digit: it numbers.</summary>
+    private static bool IsMark(string token) =>
+        token.Length <= 2 || token.AsSpan().ContainsAnyInRange('0', '9');
 
     private void Tokenize(string name)
     {
@@ -158,6 +159,8 @@ internal sealed class NameReader(SplitWords words)
     private static string WithoutOwner(string token)
     {
         var apostrophe = token.AsSpan().IndexOfAny('\'', '’');
-        return apostrophe > 0 ? token[..apostrophe] : token.Replace("'", "", StringComparison.Ordinal);
+        return apostrophe > 0
+            ? token[..apostrophe]
+            : token.Replace("'", "", StringComparison.Ordinal);
     }
 }

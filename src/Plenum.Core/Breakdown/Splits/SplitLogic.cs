@@ -30,17 +30,33 @@ public static class SplitLogic
     );
 
     /// <summary>
-    /// Logics that share so many names that a name cannot tell them apart: a pump is a part and serves a function, a
-    /// hall is a part and a place, electrical work is a function of the plant and a branch of engineering.
+    /// Whether a name that speaks for one logic may stand in a split that follows another without disturbing it,
+    /// because names of the two cannot be told apart well enough: a pump is a part and serves a function, a hall is a
+    /// part and a place, electrical work is a system of the plant and a branch of engineering.
     /// </summary>
-    public static bool AreNear(int one, int other) =>
-        one == other
-        || (Math.Min(one, other), Math.Max(one, other))
-            is (Part, Function)
-                or (Part, Place)
-                or (Part, Discipline)
-                or (Function, Discipline)
-                or (Phase, Function)
-                or (Phase, Discipline)
-                or (Function, Organisation);
+    public static bool MayStandAmong(int logic, int split) =>
+        logic == split
+        || (logic, split)
+            is
+                (Part, Function)
+                or
+                (Function, Part)
+                or
+                (Place, Part)
+                or
+                (Part, Discipline)
+                or
+                (Discipline, Part)
+                or
+                (Function, Discipline)
+                or
+                (Discipline, Function)
+                or
+                (Phase, Function)
+                or
+                (Function, Phase)
+                or
+                (Phase, Discipline)
+                or
+                (Discipline, Phase);
 }

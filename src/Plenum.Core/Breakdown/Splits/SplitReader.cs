@@ -12,14 +12,16 @@ public sealed class SplitReader(SplitWords words)
     private const double AfterWeight = 0.2;
     private const double SharedWeight = 0.2;
 
-    // a part of which less is known says nothing; from the second on it speaks clearly
+    // a part of which less is known says nothing; it speaks clearly, and so loudly that it disturbs another logic
     private const double LeastKnown = 0.5;
     private const double Clear = 2;
+    private const double Loud = 3;
 
     private const double SharedByPart = 0.75;
     private const double LeastKnownPart = 0.5;
     private const double LeastSupport = 0.6;
     private const double LeastLead = 0.15;
+    private const double LeastClearPart = 0.4;
 
     private readonly NameReader names = new(words);
     private readonly Dictionary<string, WordFound[]> readBefore = new(StringComparer.Ordinal);
@@ -64,7 +66,9 @@ public sealed class SplitReader(SplitWords words)
         Dictionary<string, int> counts = new(StringComparer.Ordinal);
         foreach (var part in found)
         {
-            foreach (var phrase in part.Select(word => word.Phrase).Distinct(StringComparer.Ordinal))
+            foreach (
+                var phrase in part.Select(word => word.Phrase).Distinct(StringComparer.Ordinal)
+            )
             {
                 counts[phrase] = counts.GetValueOrDefault(phrase) + 1;
             }
@@ -87,10 +91,12 @@ public sealed class SplitReader(SplitWords words)
         foreach (var word in found)
         {
             tellsApart |= !shared.Contains(word.Phrase);
-            headIsShared |= word.Place == WordPlace.Head && shared.Contains(word.Phrase);
+            headIsShared |=
+                word.Place == WordPlace.Head && shared.Contains(word.Phrase) && !Decides(word);
         }
 
         var scores = new Scores();
+        var sharedScores = new Scores();
         foreach (var word in found)
         {
             var weight = word.Place switch
@@ -100,12 +106,18 @@ public sealed class SplitReader(SplitWords words)
                 WordPlace.Before => headIsShared ? 1 : BeforeWeight,
                 _ => AfterWeight,
             };
-            weight *= tellsApart && shared.Contains(word.Phrase) ? SharedWeight : 1;
+            var to =
+                tellsApart && shared.Contains(word.Phrase) && !Decides(word)
+                    ? sharedScores
+                    : scores;
             for (var logic = 0; logic < SplitLogic.Count; logic++)
             {
-                scores.Add(logic, weight * word.Strengths[logic], word.Phrase);
+                to.Add(logic, weight * word.Strengths[logic], word.Phrase);
             }
         }
+
+        // north section: both speak for a place; civil design: what is shared yields to what tells apart
+        scores.Add(sharedScores, scores.Agrees(sharedScores) ? 1 : SharedWeight);
 
         foreach (var hint in hints ?? [])
         {
@@ -114,6 +126,15 @@ public sealed class SplitReader(SplitWords words)
 
         return scores;
     }
+
+    /// <summary>
+    /// Where all are contracts, or departments, that is the logic, whatever each is about; unlike sections, designs or
+    /// works, of which each is told apart by another logic.
+    /// </summary>
+    private static bool Decides(WordFound word) =>
+        word.Place == WordPlace.Head
+        && Math.Max(word.Strengths[SplitLogic.Contract], word.Strengths[SplitLogic.Organisation])
+            == word.Strengths.Max();
 
     private static SplitReading Judge(Scores[] scores)
     {
@@ -154,9 +175,9 @@ public sealed class SplitReader(SplitWords words)
         foreach (var one in evidence)
         {
             if (
-                !SplitLogic.AreNear(one.Logic, best)
+                !SplitLogic.MayStandAmong(one.Logic, best)
                 && !scores[one.Part].Fits(best)
-                && scores[one.Part].Most >= Clear
+                && scores[one.Part].Loudest >= Loud
             )
             {
                 strangers.Add(one);
@@ -182,7 +203,7 @@ public sealed class SplitReader(SplitWords words)
             }
         }
 
-        return supports[best] >= LeastSupport
+        return supports[best] >= LeastSupport && clearlyBest >= Math.Max(2, LeastClearPart * known)
             ? new SplitReading(best, supports, evidence, [])
             : new SplitReading(SplitLogic.Unknown, supports, evidence, []);
     }
@@ -197,6 +218,28 @@ public sealed class SplitReader(SplitWords words)
         private readonly string[] told = new string[SplitLogic.Count];
 
         public double Most => sums.Max();
+
+        /// <summary>The strongest single word or hint.</summary>
+        public double Loudest => greatest.Max();
+
+        /// <summary>What the other speaks for most fits here too.</summary>
+        public bool Agrees(Scores other) => Fits(Array.IndexOf(other.sums, other.Most));
+
+        public void Add(Scores other, double weight)
+        {
+            for (var logic = 0; logic < SplitLogic.Count; logic++)
+            {
+                if (other.sums[logic] > 0)
+                {
+                    sums[logic] += weight * other.sums[logic];
+                    if (weight * other.greatest[logic] > greatest[logic])
+                    {
+                        greatest[logic] = weight * other.greatest[logic];
+                        told[logic] = other.told[logic];
+                    }
+                }
+            }
+        }
 
         public void Add(int logic, double score, string word)
         {

@@ -65,6 +65,17 @@ public sealed class SplitWords
     /// <summary>A list without words: every split is unknown.</summary>
     public static SplitWords None { get; } = new(new Dictionary<(string, int), int>());
 
+    /// <summary>How many words and phrases stand for each logic.</summary>
+    public IReadOnlyList<int> CountByLogic() =>
+        [
+            .. Enumerable
+                .Range(0, SplitLogic.Count)
+                .Select(logic =>
+                    strengths.Values.Count(word => word[logic] > 0)
+                    + stems.Values.Count(word => word[logic] > 0)
+                ),
+        ];
+
     /// <summary>Words in the longest phrase.</summary>
     internal int LongestPhrase { get; }
 
@@ -113,7 +124,10 @@ public sealed class SplitWords
 
         foreach (var (ending, instead) in endings)
         {
-            if (phrase.Length > ending.Length + 1 && phrase.EndsWith(ending, StringComparison.Ordinal))
+            if (
+                phrase.Length > ending.Length + 1
+                && phrase.EndsWith(ending, StringComparison.Ordinal)
+            )
             {
                 known = string.Concat(phrase.AsSpan(0, phrase.Length - ending.Length), instead);
                 if (strengths.TryGetValue(known, out found))
@@ -184,7 +198,6 @@ public sealed class SplitWords
     private static string Normal(string word) =>
         string.Join(
             ' ',
-            word.ToLowerInvariant()
-                .Split([' ', '-'], StringSplitOptions.RemoveEmptyEntries)
+            word.ToLowerInvariant().Split([' ', '-'], StringSplitOptions.RemoveEmptyEntries)
         );
 }

@@ -23,9 +23,7 @@ internal sealed record LabelledSplit(
     );
 
     public static IReadOnlyList<LabelledSplit> All { get; } =
-    [
-        .. System.IO.File.ReadLines(File).Skip(1).Select(Read),
-    ];
+    [.. System.IO.File.ReadLines(File).Skip(1).Select(Read)];
 
     /// <summary>What the reader says, in the words of the labels; null where it says nothing.</summary>
     public string? ReadBy(SplitReader reader)
