@@ -22,17 +22,18 @@ internal enum WordPlace
 /// <summary>Finds the known words of a name.</summary>
 internal sealed class NameReader(SplitWords words)
 {
-    private readonly List<string> tokens = [];
+    private List<string> tokens = [];
 
     public List<WordFound> Read(string name)
     {
-        Tokenize(name);
+        tokens = NameTokens.Of(name);
         List<WordFound> found = [];
         var beyond = false;
         var begin = 0;
         for (var at = 0; at <= tokens.Count; at++)
         {
-            var ends = at == tokens.Count || IsBreak(tokens[at]) || words.IsDivider(tokens[at]);
+            var ends =
+                at == tokens.Count || tokens[at] == NameTokens.Break || words.IsDivider(tokens[at]);
             if (!ends && !words.IsJoiner(tokens[at]))
             {
                 continue;
@@ -87,7 +88,7 @@ internal sealed class NameReader(SplitWords words)
             else
             {
                 // an unknown word may be what the thing is; numbers, letters and ignored words are not
-                openEnd |= !IsMark(tokens[at]) && !words.IsIgnored(tokens[at]);
+                openEnd |= !NameTokens.IsMark(tokens[at]) && !words.IsIgnored(tokens[at]);
                 at++;
             }
         }
@@ -116,51 +117,4 @@ internal sealed class NameReader(SplitWords words)
 
     private string Phrase(int from, int length) =>
         length == 1 ? tokens[from] : string.Join(' ', tokens.GetRange(from, length));
-
-    private static bool IsBreak(string token) => token == ",";
-
-    /// <summary>One or two letters, or something with a digit: it numbers.</summary>
-    private static bool IsMark(string token) =>
-        token.Length <= 2 || token.AsSpan().ContainsAnyInRange('0', '9');
-
-    private void Tokenize(string name)
-    {
-        tokens.Clear();
-        var text = name.ToLowerInvariant();
-        var at = 0;
-        while (at < text.Length)
-        {
-            var begin = at;
-            while (at < text.Length && (char.IsLetterOrDigit(text[at]) || text[at] is '\'' or '’'))
-            {
-                at++;
-            }
-
-            if (at > begin)
-            {
-                tokens.Add(WithoutOwner(text[begin..at]));
-                continue;
-            }
-
-            if (text[at] == '&' || text[at] == '/')
-            {
-                tokens.Add(text[at] == '&' ? "and" : "or");
-            }
-            else if (text[at] is ',' or ';' or ':' or '(')
-            {
-                tokens.Add(",");
-            }
-
-            at++;
-        }
-    }
-
-    /// <summary>The owner's becomes owner.</summary>
-    private static string WithoutOwner(string token)
-    {
-        var apostrophe = token.AsSpan().IndexOfAny('\'', '’');
-        return apostrophe > 0
-            ? token[..apostrophe]
-            : token.Replace("'", "", StringComparison.Ordinal);
-    }
 }

@@ -21,6 +21,9 @@ public sealed class SplitWords
     private readonly HashSet<string> joiners;
     private readonly (string Ending, string Instead)[] endings;
 
+    // words of the roles between the logics and what only builds names
+    private readonly Dictionary<string, int>[] said;
+
     private SplitWords(IReadOnlyDictionary<(string Word, int Role), int> entries)
     {
         strengths = new(StringComparer.Ordinal);
@@ -36,9 +39,27 @@ public sealed class SplitWords
                 .OrderByDescending(pair => pair.Item1.Length)
                 .ThenBy(pair => pair.Item1, StringComparer.Ordinal),
         ];
+        said = new Dictionary<string, int>[SplitWordTable.Ignored - SplitLogic.Count];
+        for (var role = 0; role < said.Length; role++)
+        {
+            said[role] = entries
+                .Where(entry => entry.Key.Role == SplitLogic.Count + role && entry.Value > 0)
+                .ToDictionary(
+                    entry => entry.Key.Word,
+                    entry => entry.Value,
+                    StringComparer.Ordinal
+                );
+        }
+
         foreach (var ((word, role), strength) in entries)
         {
-            if (role >= SplitLogic.Count || strength == 0)
+            if (role >= SplitWordTable.Ignored || strength == 0)
+            {
+                continue;
+            }
+
+            LongestPhrase = Math.Max(LongestPhrase, word.AsSpan().Count(' ') + 1);
+            if (role >= SplitLogic.Count)
             {
                 continue;
             }
@@ -52,7 +73,6 @@ public sealed class SplitWords
             }
 
             byLogic[role] = strength;
-            LongestPhrase = Math.Max(LongestPhrase, key.AsSpan().Count(' ') + 1);
         }
 
         HashSet<string> WordsOf(int role) =>
@@ -122,18 +142,12 @@ public sealed class SplitWords
             return found;
         }
 
-        foreach (var (ending, instead) in endings)
+        foreach (var bare in WithoutEnding(phrase))
         {
-            if (
-                phrase.Length > ending.Length + 1
-                && phrase.EndsWith(ending, StringComparison.Ordinal)
-            )
+            known = bare;
+            if (strengths.TryGetValue(known, out found))
             {
-                known = string.Concat(phrase.AsSpan(0, phrase.Length - ending.Length), instead);
-                if (strengths.TryGetValue(known, out found))
-                {
-                    return found;
-                }
+                return found;
             }
         }
 
@@ -149,6 +163,50 @@ public sealed class SplitWords
 
         return null;
     }
+
+    /// <summary>
+    /// How strongly a phrase plays one of the roles that are no logic; 0 where it does not. An ending is taken off; a
+    /// stem is tried too.
+    /// </summary>
+    internal int StrengthOf(int role, string phrase)
+    {
+        var words = said[role - SplitLogic.Count];
+        if (words.TryGetValue(phrase, out var strength))
+        {
+            return strength;
+        }
+
+        foreach (var bare in WithoutEnding(phrase))
+        {
+            if (words.TryGetValue(bare, out strength))
+            {
+                return strength;
+            }
+        }
+
+        for (var length = phrase.Length; length > 2; length--)
+        {
+            if (words.TryGetValue(phrase[..length] + StemMark, out strength))
+            {
+                return strength;
+            }
+        }
+
+        return 0;
+    }
+
+    /// <summary>True if a word has one of the endings and more letters before it.</summary>
+    internal bool HasEnding(string word) => WithoutEnding(word).Any();
+
+    private IEnumerable<string> WithoutEnding(string phrase) =>
+        endings
+            .Where(pair =>
+                phrase.Length > pair.Ending.Length + 1
+                && phrase.EndsWith(pair.Ending, StringComparison.Ordinal)
+            )
+            .Select(pair =>
+                string.Concat(phrase.AsSpan(0, phrase.Length - pair.Ending.Length), pair.Instead)
+            );
 
     private static Dictionary<(string Word, int Role), int>? EntriesOf(string language)
     {
