@@ -1,4 +1,5 @@
 using System.Globalization;
+using Plenum.Core.Breakdown.Splits;
 using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;
 
@@ -23,7 +24,13 @@ public sealed record ProjectSettings
         ["accruals"] = "reversed or as_booked",
         ["progress"] = "logic_holds or progress_rules",
         ["code_mask"] = "the form of codes by level, such as 00.0.00.0",
-    };
+        ["language"] =
+            "the language of the names, one of "
+            + string.Join(", ", SplitWords.Languages)
+            + "; or none, where all words are the project's own",
+    }
+        .Concat(AuditThresholds.Keys)
+        .ToDictionary(StringComparer.Ordinal);
 
     public string Code { get; init; } = "";
 
@@ -45,6 +52,15 @@ public sealed record ProjectSettings
 
     /// <summary>Out-of-sequence work waits for its unfinished predecessors.</summary>
     public bool LogicHolds { get; init; } = true;
+
+    /// <summary>The form of codes by level, such as 00.0.00.0; empty where none is agreed.</summary>
+    public string CodeMask { get; init; } = "";
+
+    /// <summary>The language whose word list tells the logic of splits; null for none.</summary>
+    public string? Language { get; init; } = SplitWords.Languages[0];
+
+    /// <summary>How much it takes before the audit finds something.</summary>
+    public AuditThresholds Audit { get; init; } = new();
 
     /// <summary>Reads the settings; a value that is not understood is reported and left at its default.</summary>
     public static ProjectSettings Read(Table project, Table? calendars, IRowFaults? faults)
@@ -111,7 +127,7 @@ public sealed record ProjectSettings
                     Calendar = value,
                 }
                 : null,
-            "variance_threshold" => ParsePercent(value) is { } threshold
+            "variance_threshold" => Fraction.TryParsePercent(value) is { } threshold
                 ? this with
                 {
                     VarianceThreshold = threshold,
@@ -129,6 +145,19 @@ public sealed record ProjectSettings
                     LogicHolds = value == "logic_holds",
                 }
                 : null,
+            "code_mask" => this with { CodeMask = value },
+            "language" => value == "none" || SplitWords.Languages.Contains(value)
+                ? this with
+                {
+                    Language = value == "none" ? null : value,
+                }
+                : null,
+            _ when AuditThresholds.Keys.ContainsKey(key) => Audit.With(key, value) is { } audit
+                ? this with
+                {
+                    Audit = audit,
+                }
+                : null,
             _ => this,
         };
 
@@ -141,17 +170,5 @@ public sealed record ProjectSettings
             out var date
         )
             ? date
-            : null;
-
-    private static Fraction? ParsePercent(string value) =>
-        decimal.TryParse(
-            value,
-            NumberStyles.AllowDecimalPoint,
-            CultureInfo.InvariantCulture,
-            out var percent
-        )
-        && percent is >= 0 and <= 100
-        && decimal.IsInteger(percent * 100)
-            ? new Fraction((int)(percent * 100))
             : null;
 }

@@ -108,9 +108,9 @@ public sealed class SplitWords
     public static SplitWords Parse(string csv) => new(Entries(csv));
 
     /// <summary>A language's list with the words of a project added, changed or (strength 0) taken out.</summary>
-    public static SplitWords Of(string language, Table projectWords)
+    public static SplitWords Of(string? language, Table projectWords)
     {
-        var entries = EntriesOf(language) ?? [];
+        var entries = language is null ? [] : EntriesOf(language) ?? [];
         var words = projectWords.Texts(SplitWordTable.Word);
         var roles = projectWords.Ints(SplitWordTable.Role);
         var strengths = projectWords.Ints(SplitWordTable.Strength);
