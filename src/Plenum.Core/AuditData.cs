@@ -20,6 +20,7 @@ internal sealed class AuditData
     private readonly Lazy<ScopeCoverage> coverage;
     private readonly Lazy<PartActivities> activities;
     private readonly Lazy<ActivityReports> activityReports;
+    private readonly Lazy<PackageLinks> links;
     private readonly Lazy<HashSet<string>> people;
     private readonly Lazy<HashSet<int>> withItems;
     private readonly Lazy<int[]> lastProgress;
@@ -61,6 +62,13 @@ internal sealed class AuditData
                 project[ActivityStatusTable.Definition]
             )
         );
+        links = new(() =>
+            new PackageLinks(
+                Baseline,
+                project[ActivityTable.Definition],
+                project[LinkTable.Definition]
+            )
+        );
         people = new(() => NamesOf(project[PersonTable.Definition]));
         withItems = new(() =>
             [.. Baseline.OwnersOf(project[ItemTable.Definition], ItemTable.Package)]
@@ -97,6 +105,8 @@ internal sealed class AuditData
     public PartActivities Activities => activities.Value;
 
     public ActivityReports ActivityReports => activityReports.Value;
+
+    public PackageLinks Links => links.Value;
 
     public Cut Accounts => accounts.Value;
 

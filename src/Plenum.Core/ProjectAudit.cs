@@ -63,12 +63,10 @@ public static class ProjectAudit
         of => new AccountSizeRule(of.Baseline, of.Project.Placement, of.Thresholds, of.Money),
         // the baseline
         of => new TechniqueRule(of.Baseline, of.Project.Periods, of.HasItems),
-        of => new PackageTooLongRule(of.Baseline, of.Project.Periods, of.Thresholds),
         of => new PackageTooLargeRule(of.Baseline, of.ProjectBudget, of.Thresholds, of.Money),
         of => new PackageTooSmallRule(of.Baseline, of.Thresholds),
         of => new PackageWithoutBudgetRule(of.Baseline),
         of => new PackageWithoutDatesRule(of.Baseline),
-        of => new PlanningPackageDueRule(of.Baseline, of.Project.Periods, of.Period),
         of => new LevelOfEffortShareRule(of.Baseline, of.Thresholds),
         of => new LedgerRule(
             of.Baseline,
@@ -77,13 +75,27 @@ public static class ProjectAudit
             of.Money
         ),
         // status and cost
+        of => new PackageTooLongRule(
+            of.Baseline,
+            of.Project.Status,
+            of.Project.Periods,
+            of.Period,
+            of.Thresholds
+        ),
         of => new OldStatusRule(
             of.Baseline,
             of.Project.Status,
             of.Project.Periods,
             of.Period,
             of.LastProgress,
+            of.Links,
             of.Thresholds
+        ),
+        of => new PlanningPackageDueRule(
+            of.Baseline,
+            of.Project.Status,
+            of.Project.Periods,
+            of.Period
         ),
         of => new OldEstimateRule(
             of.Baseline,
@@ -92,9 +104,10 @@ public static class ProjectAudit
             of.Period,
             of.Thresholds
         ),
-        of => new LateFinishRule(
+        of => new LateChainRule(
             of.Baseline,
             of.Project.Status,
+            of.Links,
             of.Project.Periods,
             of.Project.Calendar,
             of.Period,

@@ -26,6 +26,7 @@ public sealed record AuditThresholds
         ["audit_sisters_share"] = "per cent of the sisters, 50 to 100, such as 75",
         ["audit_sisters_hours"] = "times the usual hours, 2 to 100",
         ["audit_late_days"] = "working days, 0 to 1000",
+        ["audit_late_followers"] = "per cent of the packages, 0 to 100, such as 5",
         ["audit_index_lead"] = "hundredths of an index, 0 to 100, such as 5",
         ["audit_estimate_share"] = "per cent of the rest of the budget, 0 to 100, such as 50",
         ["assessor_error"] = "per cent of a package's budget, 0 to 100, such as 10",
@@ -63,6 +64,9 @@ public sealed record AuditThresholds
 
     /// <summary>Remaining work may lead so many working days beyond the baseline finish.</summary>
     public int LateDays { get; init; } = 20;
+
+    /// <summary>Share of the packages that come after work whose lateness is told.</summary>
+    public Fraction LateFollowers { get; init; } = new(500);
 
     /// <summary>The efficiency that an estimate needs may be so many hundredths above the one so far.</summary>
     public int IndexLead { get; init; } = 5;
@@ -144,6 +148,12 @@ public sealed record AuditThresholds
                 }
                 : null,
             "audit_late_days" => Whole(value, 0, 1000) is { } n ? this with { LateDays = n } : null,
+            "audit_late_followers" => Percent(value, 0) is { } p
+                ? this with
+                {
+                    LateFollowers = p,
+                }
+                : null,
             "audit_index_lead" => Whole(value, 0, 100) is { } n
                 ? this with
                 {

@@ -7,49 +7,6 @@ using Plenum.Core.People;
 
 namespace Plenum.Core.Baseline.Audit;
 
-/// <summary>A package runs over several periods and has nothing that can be counted on the way.</summary>
-public sealed class PackageTooLongRule(
-    PackageBaseline baseline,
-    PeriodTimeline periods,
-    AuditThresholds thresholds
-) : PackageRule(baseline)
-{
-    public override string Name => "package_too_long";
-
-    public override Severity Severity => Severity.Warning;
-
-    public override string Explanation =>
-        "A package that runs over several periods needs milestones, units or items to count; a per cent that somebody "
-        + "judges, month after month, shows trouble late.";
-
-    public override string Remedy => "Split the package, or give it steps that can be counted.";
-
-    public override string Source =>
-        "GAO-16-89G BP4 and App. III (4 to 6 weeks, or objective interim milestones); two periods are common practice";
-
-    protected override string? Message(int package)
-    {
-        if (
-            Baseline.Technique[package] != TechniqueCodec.Percent
-            || Baseline.TotalBudget[package] <= 0
-            || !Baseline.IsScheduled(package)
-            || Baseline.Tree.Kind(Baseline.Tree.PackageRows[package])
-                == ElementTable.PlanningPackage
-        )
-        {
-            return null;
-        }
-
-        var spanned = periods.Spanned(Baseline.Start[package], Baseline.Finish[package]);
-        return spanned > thresholds.PackagePeriods
-            ? string.Create(
-                CultureInfo.InvariantCulture,
-                $"{NameOf(package)} runs over {spanned} periods and is measured by a judged per cent."
-            )
-            : null;
-    }
-}
-
 /// <summary>A package has a large part of the whole budget.</summary>
 public sealed class PackageTooLargeRule(
     PackageBaseline baseline,
@@ -125,42 +82,6 @@ public sealed class PackageWithoutBudgetRule(PackageBaseline baseline) : Package
         && Baseline.Tree.Kind(Baseline.Tree.PackageRows[package]) == ElementTable.WorkPackage
             ? $"{NameOf(package)} has no budget."
             : null;
-}
-
-/// <summary>A planning package is due and not yet detailed.</summary>
-public sealed class PlanningPackageDueRule(
-    PackageBaseline baseline,
-    PeriodTimeline periods,
-    int period
-) : PackageRule(baseline)
-{
-    public override string Name => "planning_package_due";
-
-    public override Severity Severity => Severity.Warning;
-
-    public override string Explanation =>
-        "A planning package is detailed before its work begins. This one begins by the end of the next period.";
-
-    public override string Remedy => "Detail it into work packages.";
-
-    public override string Source =>
-        "GAO-16-89G and GAO-20-195G (rolling wave); one period ahead is common practice";
-
-    protected override string? Message(int package)
-    {
-        var start = Baseline.Start[package];
-        return
-            period >= 0
-            && Baseline.Tree.Kind(Baseline.Tree.PackageRows[package])
-                == ElementTable.PlanningPackage
-            && Cell.IsGiven(start)
-            && start <= periods.End(Math.Min(period + 1, periods.Count - 1)).DayNumber
-            ? string.Create(
-                CultureInfo.InvariantCulture,
-                $"{NameOf(package)} is a planning package and begins on {DateOnly.FromDayNumber(start):yyyy-MM-dd}."
-            )
-            : null;
-    }
 }
 
 /// <summary>An account has more packages, or more of the budget, than one manager can watch.</summary>

@@ -15,6 +15,11 @@ public abstract class ElementRule(ElementTree tree) : PlaceRule
     /// <summary>What is wrong with the element; null if nothing is.</summary>
     protected abstract string? Message(int row);
 
+    /// <summary>The name begins with the parent's: what is wrong with it is told there.</summary>
+    protected bool HasNameOfParent(int row) =>
+        tree.Parent[row] is var parent and >= 0
+        && tree.Name(row).StartsWith(tree.Name(parent), StringComparison.OrdinalIgnoreCase);
+
     /// <summary>Positions of an element's children, in order.</summary>
     protected IEnumerable<int> Children(int row)
     {

@@ -20,7 +20,7 @@ public sealed class GenericNameRule(ElementTree tree, NameCheck names) : Element
         "MIL-STD-881F appendices (\"other\" elements are named before use); GAO-20-195G (generic terms)";
 
     protected override string? Message(int row) =>
-        names.Generic(Tree.Name(row)) is { } word
+        !HasNameOfParent(row) && names.Generic(Tree.Name(row)) is { } word
             ? $"\"{Tree.Name(row)}\" says nothing of what it is (\"{word}\")."
             : null;
 }
@@ -46,7 +46,8 @@ public sealed class NotAPartRule(ElementTree tree, NameCheck names, Func<string,
     protected override string? Message(int row)
     {
         var name = Tree.Name(row);
-        return isPerson(name) ? $"\"{name}\" is a person, not a piece of the work."
+        return HasNameOfParent(row) ? null
+            : isPerson(name) ? $"\"{name}\" is a person, not a piece of the work."
             : names.NotAPart(name) is { } word ? $"\"{name}\" is no piece of the work (\"{word}\")."
             : null;
     }
@@ -68,7 +69,7 @@ public sealed class VerbNameRule(ElementTree tree, NameCheck names) : ElementRul
         "PMI Practice Standard for Work Breakdown Structures, 3rd ed. 2019 (from memory); GAO-16-89G (activities)";
 
     protected override string? Message(int row) =>
-        names.Verb(Tree.Name(row)) is { } verb
+        !HasNameOfParent(row) && names.Verb(Tree.Name(row)) is { } verb
             ? $"\"{Tree.Name(row)}\" begins with a verb (\"{verb}\"), as an activity does."
             : null;
 }

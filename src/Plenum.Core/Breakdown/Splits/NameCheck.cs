@@ -102,7 +102,8 @@ public sealed class NameCheck(SplitWords words)
 
     private string? First(int role, List<string> tokens, out int strength)
     {
-        for (var length = Math.Min(words.LongestPhrase, tokens.Count); length > 0; length--)
+        var telling = tokens.IndexOf(NameTokens.Break) is var end and >= 0 ? end : tokens.Count;
+        for (var length = Math.Min(words.LongestPhrase, telling); length > 0; length--)
         {
             var phrase = string.Join(' ', tokens.Take(length));
             strength = words.StrengthOf(role, phrase);

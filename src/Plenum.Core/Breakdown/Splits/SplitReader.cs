@@ -27,7 +27,8 @@ public sealed class SplitReader(SplitWords words)
     private readonly Dictionary<string, WordFound[]> readBefore = new(StringComparer.Ordinal);
 
     /// <param name="parts">The children of one element, in order.</param>
-    public SplitReading Read(IReadOnlyList<SplitPart> parts)
+    /// <param name="parent">The element's name; where a child's name begins with it, only the rest is read.</param>
+    public SplitReading Read(IReadOnlyList<SplitPart> parts, string parent = "")
     {
         if (parts.Count < 2)
         {
@@ -37,7 +38,7 @@ public sealed class SplitReader(SplitWords words)
         var found = new WordFound[parts.Count][];
         for (var part = 0; part < found.Length; part++)
         {
-            found[part] = WordsOf(parts[part].Name);
+            found[part] = WordsOf(Own(parts[part].Name, parent));
         }
 
         var shared = Shared(found);
@@ -49,6 +50,15 @@ public sealed class SplitReader(SplitWords words)
 
         return Judge(scores);
     }
+
+    private static string Own(string name, string parent) =>
+        parent.Length > 0
+        && name.Length > parent.Length
+        && name.StartsWith(parent, StringComparison.OrdinalIgnoreCase)
+        && !char.IsLetterOrDigit(name[parent.Length])
+        && name[parent.Length..].TrimStart(' ', ',', '-', ':') is { Length: > 0 } rest
+            ? rest
+            : name;
 
     private WordFound[] WordsOf(string name)
     {

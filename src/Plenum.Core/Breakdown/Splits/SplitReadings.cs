@@ -47,25 +47,35 @@ public sealed class SplitReadings
             children.Add(child);
         }
 
-        var types = tree.Elements.Ints(ElementTable.PartType);
-        HashSet<int> different = [];
-        foreach (var child in children)
-        {
-            if (Cell.IsGiven(types[child]))
-            {
-                different.Add(types[child]);
-            }
-        }
-
-        return reader.Read([
-            .. children.Select(child => new SplitPart(
-                tree.Name(child),
-                [.. Hints(child, different.Count > 1)]
-            )),
-        ]);
+        var common = CommonType(children);
+        return reader.Read(
+            [
+                .. children.Select(child => new SplitPart(
+                    tree.Name(child),
+                    [.. Hints(child, common)]
+                )),
+            ],
+            tree.Name(row)
+        );
     }
 
-    private IEnumerable<SplitHint> Hints(int child, bool typesDiffer)
+    /// <summary>The part type that more than half of the children have: it tells nothing of what parts them.</summary>
+    private int CommonType(List<int> children)
+    {
+        var types = tree.Elements.Ints(ElementTable.PartType);
+        Dictionary<int, int> counts = [];
+        foreach (var child in children)
+        {
+            counts[types[child]] = counts.GetValueOrDefault(types[child]) + 1;
+        }
+
+        return counts
+            .Where(pair => 2 * pair.Value > children.Count)
+            .Select(pair => pair.Key)
+            .FirstOrDefault(Cell.NoInt);
+    }
+
+    private IEnumerable<SplitHint> Hints(int child, int commonType)
     {
         var elements = tree.Elements;
         if (elements.Texts(ElementTable.Activity)[child] is { } activity)
@@ -74,9 +84,9 @@ public sealed class SplitReadings
         }
 
         if (
-            typesDiffer
-            && elements.Ints(ElementTable.PartType)[child] is var type
+            elements.Ints(ElementTable.PartType)[child] is var type
             && Cell.IsGiven(type)
+            && type != commonType
         )
         {
             yield return new SplitHint(

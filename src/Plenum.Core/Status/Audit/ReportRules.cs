@@ -8,6 +8,69 @@ using Plenum.Core.Foundation.Time;
 
 namespace Plenum.Core.Status.Audit;
 
+/// <summary>A package runs over several periods and has nothing that can be counted on the way.</summary>
+public sealed class PackageTooLongRule(
+    PackageBaseline baseline,
+    PackageStatus status,
+    PeriodTimeline periods,
+    int period,
+    AuditThresholds thresholds
+) : PackageRule(baseline)
+{
+    public override string Name => "package_too_long";
+
+    public override Severity Severity => Severity.Warning;
+
+    public override string Explanation =>
+        "A package that runs over several periods needs milestones, units or items to count; a per cent that somebody "
+        + "judges, month after month, shows trouble late. Finished packages and planning packages are left out.";
+
+    public override string Remedy => "Split the package, or give it steps that can be counted.";
+
+    public override string Source =>
+        "GAO-16-89G BP4 and App. III (4 to 6 weeks, or objective interim milestones); two periods are common practice";
+
+    protected override string? Message(int package)
+    {
+        if (
+            Baseline.Technique[package] != TechniqueCodec.Percent
+            || Baseline.TotalBudget[package] <= 0
+            || !Baseline.IsScheduled(package)
+            || Baseline.Tree.Kind(Baseline.Tree.PackageRows[package])
+                == ElementTable.PlanningPackage
+            || Cell.IsGiven(status.FinishedAt(package, period))
+        )
+        {
+            return null;
+        }
+
+        var days = Baseline.Finish[package] - Baseline.Start[package] + 1;
+        var most = thresholds.PackagePeriods * DaysOfPeriod(package);
+        return days > most
+            ? string.Create(
+                CultureInfo.InvariantCulture,
+                $"{NameOf(package)} takes {days} days and is measured by a judged per cent."
+            )
+            : null;
+    }
+
+    /// <summary>Days of a period, on the average of those that the package touches; counted whole.</summary>
+    private int DaysOfPeriod(int package)
+    {
+        var first = periods.FirstEndingFrom(DateOnly.FromDayNumber(Baseline.Start[package]));
+        var last = Math.Min(
+            periods.FirstEndingFrom(DateOnly.FromDayNumber(Baseline.Finish[package])),
+            periods.Count - 1
+        );
+        if (first > last || periods.Begin(first) is not { } begin)
+        {
+            return int.MaxValue / 1_000;
+        }
+
+        return (periods.End(last).DayNumber - begin.DayNumber + 1) / (last - first + 1);
+    }
+}
+
 /// <summary>The cost still to come of an open package was estimated long ago.</summary>
 public sealed class OldEstimateRule(
     PackageBaseline baseline,
@@ -95,33 +158,46 @@ public sealed class LowEstimateRule(
     }
 }
 
-/// <summary>What remains of an open package leads far beyond its baseline finish.</summary>
-public sealed class LateFinishRule(
+/// <summary>What remains of a package leads far beyond its baseline finish, and much waits for it.</summary>
+public sealed class LateChainRule(
     PackageBaseline baseline,
     PackageStatus status,
+    PackageLinks links,
     PeriodTimeline periods,
     WorkCalendar calendar,
     int period,
     AuditThresholds thresholds
 ) : PackageRule(baseline)
 {
-    public override string Name => "finish_late";
+    private const int FewestFollowers = 3;
+    private const int EnoughFollowers = 1_000;
+
+    private readonly int limit = Math.Clamp(
+        (int)((long)baseline.Count * thresholds.LateFollowers.BasisPoints / Fraction.Whole),
+        FewestFollowers,
+        EnoughFollowers
+    );
+
+    public override string Name => "late_chain";
 
     public override Severity Severity => Severity.Warning;
 
     public override string Explanation =>
-        "By its own report the package finishes long after its baseline. Whatever waits for it is late too.";
+        "By its own report the work finishes long after its baseline, and a large part of the project comes after it.";
 
     public override string Remedy =>
-        "Find what holds it up, look at what follows it, and plan the recovery.";
+        "Find what holds it up, look along the chain of what follows, and plan the recovery.";
 
     public override string Source =>
-        "GAO-16-89G (baseline variance of the schedule); the days are common practice";
+        "GAO-16-89G (a valid critical path; variance from the baseline); days and share are common practice";
 
     protected override string? Message(int package)
     {
         if (
-            !OpenPackages.IsOpen(Baseline, status, periods, package, period)
+            Baseline.Technique[package]
+                is TechniqueCodec.LevelOfEffort
+                    or TechniqueCodec.Apportioned
+            || !OpenPackages.IsOpen(Baseline, status, periods, package, period)
             || !Cell.IsGiven(Baseline.Finish[package])
         )
         {
@@ -134,13 +210,14 @@ public sealed class LateFinishRule(
             return null;
         }
 
-        var left =
-            calendar.NumberOf(DateOnly.FromDayNumber(Baseline.Finish[package]))
-            - calendar.NumberOf(periods.End(period));
-        return remaining - left > thresholds.LateDays
+        var late =
+            remaining
+            - calendar.NumberOf(DateOnly.FromDayNumber(Baseline.Finish[package]))
+            + calendar.NumberOf(periods.End(period));
+        return late > thresholds.LateDays && links.Followers(package, limit) >= limit
             ? string.Create(
                 CultureInfo.InvariantCulture,
-                $"{NameOf(package)} needs {remaining} more working days and will finish {remaining - left} after its baseline finish."
+                $"{NameOf(package)} needs {remaining} more working days and will finish {late} after its baseline finish; {limit} packages or more come after it."
             )
             : null;
     }
@@ -185,5 +262,50 @@ public sealed class ActivitiesDisagreeRule(
                     ? $"{NameOf(package)} is reported as started, and none of its activities is."
                     : $"An activity of {NameOf(package)} is reported as started, and the package is not."
                 : null;
+    }
+}
+
+/// <summary>A planning package is due and not yet detailed.</summary>
+public sealed class PlanningPackageDueRule(
+    PackageBaseline baseline,
+    PackageStatus status,
+    PeriodTimeline periods,
+    int period
+) : PackageRule(baseline)
+{
+    // the day by which another period as long as the last will have passed
+    private readonly int horizon =
+        period < 0 ? int.MinValue
+        : periods.Begin(period) is { } begin
+            ? (2 * periods.End(period).DayNumber) - begin.DayNumber + 1
+        : periods.End(period).DayNumber;
+
+    public override string Name => "planning_package_due";
+
+    public override Severity Severity => Severity.Warning;
+
+    public override string Explanation =>
+        "A planning package is detailed before its work begins. This one begins before another period has passed.";
+
+    public override string Remedy => "Detail it into work packages.";
+
+    public override string Source =>
+        "GAO-16-89G and GAO-20-195G (rolling wave); one period ahead is common practice";
+
+    protected override string? Message(int package)
+    {
+        var start = Baseline.Start[package];
+        return
+            period >= 0
+            && Baseline.Tree.Kind(Baseline.Tree.PackageRows[package])
+                == ElementTable.PlanningPackage
+            && Cell.IsGiven(start)
+            && start <= horizon
+            && !Cell.IsGiven(status.FinishedAt(package, period))
+            ? string.Create(
+                CultureInfo.InvariantCulture,
+                $"{NameOf(package)} is a planning package and begins on {DateOnly.FromDayNumber(start):yyyy-MM-dd}."
+            )
+            : null;
     }
 }

@@ -14,6 +14,7 @@ public sealed class OldStatusRule(
     PeriodTimeline periods,
     int period,
     Func<int, int> lastProgressReport,
+    PackageLinks links,
     AuditThresholds thresholds
 ) : PackageRule(baseline)
 {
@@ -22,7 +23,8 @@ public sealed class OldStatusRule(
     public override Severity Severity => Severity.Warning;
 
     public override string Explanation =>
-        "A package that should be under way and of which nothing was heard for more than two periods earns on old news.";
+        "A package that should be under way and of which nothing was heard for more than two periods earns on old news. One "
+        + "that has never reported is not asked for while a package that it waits for is unfinished.";
 
     public override string Remedy => "Ask its person in charge for the status.";
 
@@ -49,10 +51,17 @@ public sealed class OldStatusRule(
             return null;
         }
 
+        if (last < 0 && links.Waits(package, IsFinished))
+        {
+            return null;
+        }
+
         return last < 0
             ? $"{NameOf(package)} was due to start {since} periods ago and has never reported."
             : $"{NameOf(package)} is open and last reported in period {periods.Codes[last]}.";
     }
+
+    private bool IsFinished(int package) => Cell.IsGiven(status.FinishedAt(package, period));
 }
 
 /// <summary>Cost is booked on a package that has not started.</summary>
