@@ -101,7 +101,7 @@ public sealed class RootNameRule(ElementTree tree, string projectName) : Element
 public sealed class ManagementMissingRule(ElementTree tree, NameCheck names) : ElementRule(tree)
 {
     private const int DeepestLevel = 3;
-    private const int FewestElements = 20;
+    private const int FewestElements = 10;
 
     public override string Name => "management_missing";
 

@@ -184,7 +184,8 @@ public sealed class SplitWords
             }
         }
 
-        for (var length = phrase.Length; length > 2; length--)
+        var lastWord = phrase.LastIndexOf(' ') + 1;
+        for (var length = phrase.Length; length > lastWord + 2; length--)
         {
             if (words.TryGetValue(phrase[..length] + StemMark, out strength))
             {
