@@ -6,14 +6,11 @@ namespace Plenum.Workbench.Maps;
 /// <summary>What does a lens say of every element?</summary>
 /// <param name="Word">One of <see cref="Words"/>.</param>
 /// <param name="At">Everything is taken at the last period end on or before it; null for the status date.</param>
-public sealed record LensQuestion(string Word, DateOnly? At = null, string? Person = null)
+public sealed record LensQuestion(string Word, DateOnly? At = null)
 {
     public const string Cost = "cost";
     public const string Schedule = "schedule";
     public const string Completion = "completion";
-    public const string Breakdown = "breakdown";
-    public const string People = "people";
-    public const string Status = "status";
 
     /// <summary>The lenses that there are.</summary>
     public static readonly IReadOnlyList<string> Words = [Cost, Schedule, Completion];
@@ -26,7 +23,6 @@ public sealed record LensQuestion(string Word, DateOnly? At = null, string? Pers
         {
             Cost => VarianceLens.OfCost(project, PeriodOf(project)),
             Schedule => VarianceLens.OfSchedule(project, PeriodOf(project)),
-            "breakdown" or "people" or "status" => VarianceLens.OfCost(project, PeriodOf(project)),
             Completion => VarianceLens.AtCompletion(project, PeriodOf(project)),
             _ => throw new QuestionException(
                 $"There is no lens \"{Word}\". Known are {string.Join(", ", Words)}."
