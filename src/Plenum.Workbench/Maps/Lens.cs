@@ -10,15 +10,13 @@ public sealed class Lens
 
     internal Lens(
         Project project,
-        LensText text,
-        LensLegend legend,
+        LensHead head,
         byte[] classOf,
         Func<int, string>? valueText = null
     )
     {
         Revision = project.Revision;
-        Text = text;
-        Legend = legend;
+        Head = head;
         this.classOf = classOf;
         this.valueText = valueText ?? (_ => "");
     }
@@ -26,10 +24,13 @@ public sealed class Lens
     /// <summary>Revision of the project that it was made from.</summary>
     public long Revision { get; }
 
-    /// <summary>Its words beside the legend.</summary>
-    public LensText Text { get; }
+    /// <summary>Its words and its legend.</summary>
+    public LensHead Head { get; }
 
-    public LensLegend Legend { get; }
+    /// <summary>Its words beside the legend.</summary>
+    public LensText Text => Head.Text;
+
+    public LensLegend Legend => Head.Legend;
 
     /// <summary>
     /// True if an element with children shows the mix of the packages below it, false if it has a class of its own.
@@ -57,3 +58,6 @@ public sealed class Lens
 /// <param name="Says">What it shows, in one phrase.</param>
 /// <param name="At">The day at which everything is taken; null before the first period's end and where no date matters.</param>
 public sealed record LensText(string Title, string Says, DateOnly? At);
+
+/// <summary>What the page says of a lens before its elements are known.</summary>
+public sealed record LensHead(LensText Text, LensLegend Legend);

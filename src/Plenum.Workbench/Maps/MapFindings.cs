@@ -61,7 +61,7 @@ public sealed class MapFindings
     }
 
     /// <summary>True if the element at a position is marked.</summary>
-    public bool At(int row) => (uint)row < (uint)isMarked.Length && isMarked[row];
+    public bool At(int row) => row < isMarked.Length && isMarked[row];
 
     /// <summary>An audit rule stands in the folder of its chapter, and so does its namespace.</summary>
     private static string ChapterOf(AuditRule rule) =>

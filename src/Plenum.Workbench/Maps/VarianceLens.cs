@@ -13,71 +13,76 @@ namespace Plenum.Workbench.Maps;
 /// </summary>
 internal static class VarianceLens
 {
+    private const int StepCount = 5;
     private const char NoBreak = '\u00A0';
 
     /// <summary>CV as a share of EV.</summary>
-    public static Lens OfCost(Project project, int period) =>
-        Make(
-            project,
-            period,
-            new Measure(
-                "Cost variance",
-                "earned value",
-                sums => Performance.CostVariance(sums),
-                sums => sums.EarnedValue,
-                [
-                    Special("nothing_earned", "cost, nothing earned yet", "unf3"),
-                    Special("not_started", "not started", "none"),
-                ],
-                sums =>
-                    sums.EarnedValue != 0 ? null
-                    : sums.ActualCost != 0 ? 0
-                    : 1
-            )
-        );
+    public static readonly Variance Cost = new(
+        "Cost variance",
+        "earned value",
+        sums => Performance.CostVariance(sums),
+        sums => sums.EarnedValue,
+        [
+            new LensClass("nothing_earned", "cost, nothing earned yet", "unf3"),
+            new LensClass("not_started", "not started", "none"),
+        ],
+        sums =>
+            sums.EarnedValue != 0 ? null
+            : sums.ActualCost != 0 ? 0
+            : 1
+    );
 
     /// <summary>SV as a share of PV.</summary>
-    public static Lens OfSchedule(Project project, int period) =>
-        Make(
-            project,
-            period,
-            new Measure(
-                "Schedule variance",
-                "planned value",
-                sums => Performance.ScheduleVariance(sums),
-                sums => sums.PlannedValue,
-                [Special("not_planned", "nothing planned yet", "none")],
-                sums => sums.PlannedValue == 0 && sums.EarnedValue == 0 ? 0 : null
-            )
-        );
+    public static readonly Variance Schedule = new(
+        "Schedule variance",
+        "planned value",
+        sums => Performance.ScheduleVariance(sums),
+        sums => sums.PlannedValue,
+        [new LensClass("not_planned", "nothing planned yet", "none")],
+        sums => sums.PlannedValue == 0 && sums.EarnedValue == 0 ? 0 : null
+    );
 
     /// <summary>VAC as a share of BAC.</summary>
-    public static Lens AtCompletion(Project project, int period) =>
-        Make(
-            project,
-            period,
-            new Measure(
-                "Variance at completion",
-                "the budget",
-                sums => Performance.VarianceAtCompletion(sums),
-                sums => sums.BudgetAtCompletion,
-                [Special("not_started", "not started", "none")],
-                sums =>
-                    sums.EarnedValue == 0
-                    && sums.ActualCost == 0
-                    && Performance.VarianceAtCompletion(sums) == 0
-                        ? 0
-                        : null
+    public static readonly Variance Completion = new(
+        "Variance at completion",
+        "the budget",
+        sums => Performance.VarianceAtCompletion(sums),
+        sums => sums.BudgetAtCompletion,
+        [new LensClass("not_started", "not started", "none")],
+        sums =>
+            sums.EarnedValue == 0
+            && sums.ActualCost == 0
+            && Performance.VarianceAtCompletion(sums) == 0
+                ? 0
+                : null
+    );
+
+    /// <summary>Words and legend, which need no sums.</summary>
+    public static LensHead HeadOf(Project project, int period, Variance measure) =>
+        new(
+            new LensText(
+                "Accounts",
+                $"{measure.Name} as a share of {measure.BaseName}",
+                period < 0 ? null : project.Periods.End(period)
+            ),
+            new LensLegend(
+                measure.Name,
+                [
+                    .. Steps(
+                        project.Settings.VarianceStep.BasisPoints,
+                        project.Settings.FarVarianceStep.BasisPoints
+                    ),
+                    .. measure.Specials,
+                ]
             )
         );
 
-    private static Lens Make(Project project, int period, Measure measure)
+    public static Lens Of(Project project, int period, Variance measure)
     {
         var limits = (
             Near: project.Settings.VarianceStep.BasisPoints,
             Far: project.Settings.FarVarianceStep.BasisPoints
         );
-        LensClass[] steps = Steps(limits.Near, limits.Far);
         var variance = new long[project.Tree.Count];
         var ofBase = new long[variance.Length];
         var classOf = new byte[variance.Length];
@@ -85,11 +90,11 @@ internal static class VarianceLens
         var sums = CutMeasures.At(project.TimePhased, cut, period, false).Rows;
         for (var row = 0; row < classOf.Length; row++)
         {
-            variance[row] = measure.Variance(sums[row]);
+            variance[row] = measure.Of(sums[row]);
             ofBase[row] = measure.Base(sums[row]);
             classOf[row] = (byte)(
                 measure.SpecialOf(sums[row]) is { } special
-                    ? steps.Length + special
+                    ? StepCount + special
                     : StepOf(variance[row], ofBase[row], limits)
             );
         }
@@ -97,12 +102,7 @@ internal static class VarianceLens
         var money = new MoneyText(project.Settings.Currency);
         return new Lens(
             project,
-            new LensText(
-                "Accounts",
-                $"{measure.Name} as a share of {measure.BaseName}",
-                period < 0 ? null : project.Periods.End(period)
-            ),
-            new LensLegend(measure.Name, [.. steps, .. measure.Specials]),
+            HeadOf(project, period, measure),
             classOf,
             row => Figures(money, variance[row], ofBase[row], measure.BaseName)
         );
@@ -133,8 +133,6 @@ internal static class VarianceLens
         ];
     }
 
-    private static LensClass Special(string key, string word, string fill) => new(key, word, fill);
-
     private static string Percent(int basisPoints) =>
         (basisPoints / 100m).ToString("0.##", CultureInfo.InvariantCulture);
 
@@ -147,16 +145,17 @@ internal static class VarianceLens
             : amount;
     }
 
+    /// <summary>A variance as the lens shows it.</summary>
     /// <param name="Name">What it is called.</param>
     /// <param name="BaseName">What it is a share of.</param>
-    /// <param name="Variance">The variance of a row, in minor units; negative is unfavourable.</param>
+    /// <param name="Of">The variance of a row, in minor units; negative is unfavourable.</param>
     /// <param name="Base">What it is a share of, in minor units, not negative.</param>
     /// <param name="Specials">Classes beside the five steps.</param>
     /// <param name="SpecialOf">Which of them a row has; null for none.</param>
-    private sealed record Measure(
+    internal sealed record Variance(
         string Name,
         string BaseName,
-        Func<MeasureSums, long> Variance,
+        Func<MeasureSums, long> Of,
         Func<MeasureSums, long> Base,
         LensClass[] Specials,
         Func<MeasureSums, int?> SpecialOf

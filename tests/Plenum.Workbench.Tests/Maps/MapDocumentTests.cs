@@ -231,6 +231,25 @@ public class MapDocumentTests
     }
 
     [Fact]
+    public void The_demo_names_its_levels() =>
+        Assert.Equal(
+            ["Project", "System", "Subsystem", "Component", "Work package"],
+            Documents.Map(Documents.Demo).LevelNames
+        );
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("Plant;;Part")]
+    [InlineData("Plant;A name for a level that is longer than anybody could read beside a map")]
+    public void Names_of_levels_that_are_empty_or_too_long_are_refused(string names)
+    {
+        using var folder = new TemporaryFolder();
+        folder.Write("project.csv", $"key,value\nlevel_names,{names}\n");
+        var result = Exchange.Import.Importer.Run(Project.Empty, [folder.Path], replace: false);
+        Assert.Equal("project.csv", Assert.Single(result.Errors.Items).File);
+    }
+
+    [Fact]
     public void A_planted_fault_of_the_breakdown_is_marked_and_nothing_else_is()
     {
         var map = Documents.Map(Documents.Demo);

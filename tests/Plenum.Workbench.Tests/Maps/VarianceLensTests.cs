@@ -122,6 +122,20 @@ public class VarianceLensTests
     }
 
     [Fact]
+    public void Words_and_legend_are_the_same_before_the_elements_are_known()
+    {
+        foreach (var word in LensQuestion.Words)
+        {
+            var question = new LensQuestion(word, new DateOnly(2027, 3, 10));
+            var head = question.HeadOf(Documents.Demo);
+            var lens = question.Ask(Documents.Demo);
+            Assert.Equal(lens.Text, head.Text);
+            Assert.Equal(lens.Legend.Name, head.Legend.Name);
+            Assert.Equal(lens.Legend.Classes, head.Legend.Classes);
+        }
+    }
+
+    [Fact]
     public void A_lens_that_is_not_there_is_refused_and_the_known_are_named()
     {
         var refusal = Assert.Throws<QuestionException>(() =>
