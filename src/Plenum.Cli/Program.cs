@@ -51,6 +51,7 @@ public static class Program
             TreeCommand.Build(context),
             AccountsCommand.Build(context),
             ForecastCommand.Build(context),
+            NetworkCommand.Build(context),
             ServeCommand.Build(context),
         };
         var parsed = root.Parse(args);

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Plenum.Core.Breakdown.Splits;
 using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;
 
@@ -20,10 +21,21 @@ public sealed record ProjectSettings
         ["status_date"] = "a date such as 2026-03-31",
         ["calendar"] = "the code of a calendar",
         ["variance_threshold"] = "per cent of the budget, 0 to 100, such as 10",
+        ["variance_steps"] = "two per cents, the second greater, such as 3 10",
         ["accruals"] = "reversed or as_booked",
         ["progress"] = "logic_holds or progress_rules",
         ["code_mask"] = "the form of codes by level, such as 00.0.00.0",
-    };
+        ["level_names"] =
+            "a name of up to 60 characters for each level, root first, separated by semicolons",
+        ["language"] =
+            "the language of the names, one of "
+            + string.Join(", ", SplitWords.Languages)
+            + "; or none, where all words are the project's own",
+    }
+        .Concat(AuditThresholds.Keys)
+        .ToDictionary(StringComparer.Ordinal);
+
+    private const int LongestLevelName = 60;
 
     public string Code { get; init; } = "";
 
@@ -41,10 +53,28 @@ public sealed record ProjectSettings
     /// <summary>Share of a row's budget beyond which a variance is shown; 10 % is common practice.</summary>
     public Fraction VarianceThreshold { get; init; } = new(1_000);
 
+    /// <summary>Up to which share a variance is within limits, on the map and beside other variances; 3 % is common practice.</summary>
+    public Fraction VarianceStep { get; init; } = new(300);
+
+    /// <summary>Beyond which share a variance is far better or far worse; 10 % is common practice.</summary>
+    public Fraction FarVarianceStep { get; init; } = new(1_000);
+
+    /// <summary>Names of the levels of the breakdown, root first; levels beyond them have none.</summary>
+    public IReadOnlyList<string> LevelNames { get; init; } = [];
+
     public bool AccrualsReversed { get; init; } = true;
 
     /// <summary>Out-of-sequence work waits for its unfinished predecessors.</summary>
     public bool LogicHolds { get; init; } = true;
+
+    /// <summary>The form of codes by level, such as 00.0.00.0; empty where none is agreed.</summary>
+    public string CodeMask { get; init; } = "";
+
+    /// <summary>The language whose word list tells the logic of splits; null for none.</summary>
+    public string? Language { get; init; } = SplitWords.Languages[0];
+
+    /// <summary>How much it takes before the audit finds something.</summary>
+    public AuditThresholds Audit { get; init; } = new();
 
     /// <summary>Reads the settings; a value that is not understood is reported and left at its default.</summary>
     public static ProjectSettings Read(Table project, Table? calendars, IRowFaults? faults)
@@ -111,10 +141,23 @@ public sealed record ProjectSettings
                     Calendar = value,
                 }
                 : null,
-            "variance_threshold" => ParsePercent(value) is { } threshold
+            "variance_threshold" => Fraction.TryParsePercent(value) is { } threshold
                 ? this with
                 {
                     VarianceThreshold = threshold,
+                }
+                : null,
+            "variance_steps" => ParseSteps(value) is var (near, far)
+                ? this with
+                {
+                    VarianceStep = near,
+                    FarVarianceStep = far,
+                }
+                : null,
+            "level_names" => ParseNames(value) is { } names
+                ? this with
+                {
+                    LevelNames = names,
                 }
                 : null,
             "accruals" => value is "reversed" or "as_booked"
@@ -127,6 +170,19 @@ public sealed record ProjectSettings
                 ? this with
                 {
                     LogicHolds = value == "logic_holds",
+                }
+                : null,
+            "code_mask" => this with { CodeMask = value },
+            "language" => value == "none" || SplitWords.Languages.Contains(value)
+                ? this with
+                {
+                    Language = value == "none" ? null : value,
+                }
+                : null,
+            _ when AuditThresholds.Keys.ContainsKey(key) => Audit.With(key, value) is { } audit
+                ? this with
+                {
+                    Audit = audit,
                 }
                 : null,
             _ => this,
@@ -143,15 +199,17 @@ public sealed record ProjectSettings
             ? date
             : null;
 
-    private static Fraction? ParsePercent(string value) =>
-        decimal.TryParse(
-            value,
-            NumberStyles.AllowDecimalPoint,
-            CultureInfo.InvariantCulture,
-            out var percent
-        )
-        && percent is >= 0 and <= 100
-        && decimal.IsInteger(percent * 100)
-            ? new Fraction((int)(percent * 100))
+    private static (Fraction Near, Fraction Far)? ParseSteps(string value) =>
+        value.Split(' ', StringSplitOptions.RemoveEmptyEntries) is [var first, var second]
+        && Fraction.TryParsePercent(first) is { } near
+        && Fraction.TryParsePercent(second) is { } far
+        && near.BasisPoints < far.BasisPoints
+            ? (near, far)
             : null;
+
+    private static string[]? ParseNames(string value)
+    {
+        var names = value.Split(';', StringSplitOptions.TrimEntries);
+        return names.All(name => name.Length is > 0 and <= LongestLevelName) ? names : null;
+    }
 }

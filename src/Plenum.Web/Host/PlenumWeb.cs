@@ -77,6 +77,7 @@ public static class PlenumWeb
         builder.Services.AddSingleton<ImportDesk>();
         builder.Services.AddSingleton<ExportDesk>();
         builder.Services.AddScoped<Sheet>();
+        builder.Services.AddScoped<Breakdown.OpenBranches>();
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.AddAntiforgery();
         // keys live as long as the program: nothing that they protect outlives it

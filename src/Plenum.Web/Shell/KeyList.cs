@@ -59,6 +59,7 @@ public static class KeyList
                 "Accounts",
                 [
                     ("↑ ↓", "row before, row after, from a row of the table"),
+                    ("← →", "figure before, figure after, within a row"),
                     ("Page↑ Page↓", "a page of rows"),
                     ("Home End", "first and last row"),
                     ("Enter", "open what makes the figure or row"),
@@ -71,13 +72,19 @@ public static class KeyList
                 [
                     ("↑ ↓", "row before, row after in the outline"),
                     ("← →", "close and open a branch; to its parent, to its first part"),
+                    ("Home End", "first and last line"),
+                    ("Enter", "focus the element of the line"),
                     ("N", "next finding"),
                 ]
             ),
             "people" => (
                 "People",
                 [
-                    ("← ↑ → ↓", "from crossing to crossing"),
+                    (
+                        "← ↑ → ↓",
+                        "from crossing to crossing; left of the first the part of the plant"
+                    ),
+                    ("Home End", "first and last crossing of the row"),
                     ("Enter", "pick the person who is named there"),
                 ]
             ),

@@ -22,10 +22,14 @@ const TOKEN = '/projects/token';
 
 /**
  * Takes files that are dropped on an area or chosen, and sends them to where the page says.
- * @param {HTMLElement} host holds the area (data-drop) and the fields (data-choose)
+ * @param {HTMLElement | null} element holds the area (data-drop) and the fields (data-choose)
  * @param {any} page object of the page with the methods OnChosen, OnBrought
  */
-export function takeFiles(host, page) {
+export function takeFiles(element, page) {
+    if (element === null) {
+        return null; // the reader has gone on already
+    }
+    const host = element;
     let batch = 0;
     /** @type {AbortController | null} */
     let stop = null;
