@@ -1,6 +1,7 @@
 #!/usr/bin/env bash
 # Builds everything, checks the format, runs all tests. Prints as its last line: N passed, N failed (, N skipped).
-# The tests of the map need Node.js 20 or later: it is installed from the system's packages where that is allowed.
+# The tests of the map need Node.js 20 or later, those of the pages a Chromium: both are installed from the system's packages where that is
+# allowed.
 set -uo pipefail
 cd "$(dirname "$0")"
 export DOTNET_CLI_TELEMETRY_OPTOUT=1 DOTNET_NOLOGO=1
@@ -10,6 +11,18 @@ step() {
   shift
   "$@" || { printf '%s failed\n0 passed, 1 failed\n' "$*"; exit 1; }
 }
+
+# name of the command, then names of the packages that bring it
+bring() {
+  local command=$1
+  shift
+  if ! command -v "$command" >/dev/null && command -v apt-get >/dev/null && [ "$(id -u)" -eq 0 ]; then
+    printf '== installing %s\n' "$*"
+    (apt-get update -q && DEBIAN_FRONTEND=noninteractive apt-get install -y -q --no-install-recommends "$@") >/dev/null
+  fi
+}
+bring chromium chromium
+bring npm nodejs npm
 
 step "tools" dotnet tool restore
 step "format" dotnet csharpier check .
@@ -28,9 +41,6 @@ read -r passed failed skipped <<<"${counts:-0 0 0}"
 if [ "$rc" -ne 0 ] && [ "$failed" -eq 0 ]; then failed=1; fi
 
 printf '== map\n'
-if ! command -v npm >/dev/null && command -v apt-get >/dev/null && [ "$(id -u)" -eq 0 ]; then
-  apt-get update -q && apt-get install -y -q nodejs npm
-fi
 if command -v npm >/dev/null; then
   cd src/Plenum.Web/map-tests || exit 1
   map=$(npm ci --ignore-scripts --no-audit --no-fund 2>&1 && npm run -s check 2>&1 && npm test 2>&1)

@@ -9,8 +9,16 @@ using Plenum.Workbench.Questions;
 namespace Plenum.Cli;
 
 /// <summary>Where a command writes, what time it is, and how what goes wrong is told.</summary>
-public sealed class CliContext(TextWriter output, TextWriter error, TimeProvider clock)
+/// <param name="ownFolder">Where the program keeps what it makes by itself; null for a temporary place.</param>
+public sealed class CliContext(
+    TextWriter output,
+    TextWriter error,
+    TimeProvider clock,
+    string? ownFolder = null
+)
 {
+    public string? OwnFolder => ownFolder;
+
     public TextWriter Out => output;
 
     public TextWriter Error => error;
@@ -25,31 +33,53 @@ public sealed class CliContext(TextWriter output, TextWriter error, TimeProvider
         {
             return work(json);
         }
-        catch (QuestionException wrong)
+        catch (Exception wrong) when (IsExpected(wrong))
         {
-            Error.WriteLine(wrong.Message);
-            return ExitCode.WrongUsage;
+            return Tell(parsed.GetValue(CommonOptions.Project)?.Name ?? "project", json, wrong);
         }
-        catch (StoreException refused)
+    }
+
+    /// <summary>The same for work that waits.</summary>
+    /// <param name="what">What is said to be wrong where no file is named.</param>
+    /// <param name="json">What goes wrong is told as a document too.</param>
+    internal async Task<int> RunAsync(string what, bool json, Func<Task<int>> work)
+    {
+        try
         {
-            Refuse(
-                json,
-                parsed.GetValue(CommonOptions.Project)?.Name ?? "project",
-                refused.Message
-            );
-            return refused.Problem == StoreProblem.ReadOnly
-                ? ExitCode.NotAllowed
-                : ExitCode.BadInput;
+            return await work();
         }
-        catch (Exception io) when (io is IOException or UnauthorizedAccessException)
+        catch (Exception wrong) when (IsExpected(wrong))
         {
-            Refuse(json, "files", Words(io));
-            return IsNotAllowed(io) ? ExitCode.NotAllowed : ExitCode.BadInput;
+            return Tell(what, json, wrong);
         }
-        catch (OperationCanceledException)
+    }
+
+    private static bool IsExpected(Exception wrong) =>
+        wrong
+            is QuestionException
+                or StoreException
+                or IOException
+                or UnauthorizedAccessException
+                or OperationCanceledException;
+
+    private int Tell(string project, bool json, Exception wrong)
+    {
+        switch (wrong)
         {
-            Error.WriteLine("Stopped; nothing has changed.");
-            return ExitCode.BadInput;
+            case QuestionException:
+                Error.WriteLine(wrong.Message);
+                return ExitCode.WrongUsage;
+            case StoreException refused:
+                Refuse(json, project, refused.Message);
+                return refused.Problem == StoreProblem.ReadOnly
+                    ? ExitCode.NotAllowed
+                    : ExitCode.BadInput;
+            case OperationCanceledException:
+                Error.WriteLine("Stopped; nothing has changed.");
+                return ExitCode.BadInput;
+            default:
+                Refuse(json, "files", Words(wrong));
+                return IsNotAllowed(wrong) ? ExitCode.NotAllowed : ExitCode.BadInput;
         }
     }
 

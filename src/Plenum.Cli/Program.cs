@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Help;
 using System.Text;
 using Plenum.Cli.Commands;
 using Plenum.Core.Foundation;
@@ -19,7 +20,12 @@ public static class Program
         };
         return await RunAsync(
             args,
-            new CliContext(Console.Out, Console.Error, TimeProvider.System),
+            new CliContext(
+                Console.Out,
+                Console.Error,
+                TimeProvider.System,
+                OwnFolder.OfThisPerson()
+            ),
             stop.Token
         );
     }
@@ -30,8 +36,7 @@ public static class Program
     {
         if (args.Length == 0)
         {
-            await context.Out.WriteAsync(WhatNext.Text);
-            return ExitCode.Done;
+            return await DemoRun.Run(context, ct);
         }
 
         var root = new RootCommand(
@@ -46,6 +51,7 @@ public static class Program
             TreeCommand.Build(context),
             AccountsCommand.Build(context),
             ForecastCommand.Build(context),
+            NetworkCommand.Build(context),
             ServeCommand.Build(context),
         };
         var parsed = root.Parse(args);
@@ -68,7 +74,7 @@ public static class Program
             return ExitCode.WrongUsage;
         }
 
-        return await parsed.InvokeAsync(
+        var status = await parsed.InvokeAsync(
             new InvocationConfiguration
             {
                 Output = context.Out,
@@ -77,6 +83,12 @@ public static class Program
             },
             ct
         );
+        if (parsed.CommandResult.Command == root && parsed.Action is HelpAction)
+        {
+            await context.Out.WriteAsync(WhatNext.Text);
+        }
+
+        return status;
     }
 
     private static string NoSuchCommand(string word, RootCommand root)

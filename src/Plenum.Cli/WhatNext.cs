@@ -1,12 +1,10 @@
 namespace Plenum.Cli;
 
-/// <summary>What a person who only types <c>plenum</c> is told.</summary>
+/// <summary>What a person who asks <c>plenum</c> for help is told below the list of commands.</summary>
 internal static class WhatNext
 {
     public const string Text = """
-        Plenum breaks a project down into all its work and shows how it is really going.
-
-        Try it on the invented plant that comes with it:
+        plenum alone shows the invented plant that comes with it in a browser. The same by commands:
           plenum demo my-plant                        write its files into the folder my-plant
           plenum new my-plant.plenum                  make an empty project
           plenum import my-plant.plenum my-plant      take the files in: all of them or nothing

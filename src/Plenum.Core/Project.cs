@@ -26,6 +26,7 @@ public sealed class Project
     private readonly Lazy<TimePhased> timePhased;
     private readonly Lazy<ElementTotals> totals;
     private readonly Lazy<ElementTotals> hourTotals;
+    private readonly Lazy<ProjectNetwork> network;
 
     public Project(IEnumerable<Table> tables, long revision)
     {
@@ -64,6 +65,7 @@ public sealed class Project
                 Baseline.BudgetHours
             )
         );
+        network = new(() => ProjectNetwork.At(this, Settings.StatusDate));
     }
 
     /// <summary>A project without a single row.</summary>
@@ -98,6 +100,12 @@ public sealed class Project
 
     /// <summary>The same for hours, in hundredths.</summary>
     public ElementTotals HourTotals => hourTotals.Value;
+
+    /// <summary>The network at the project's status date.</summary>
+    /// <exception cref="Plenum.Core.Network.NetworkException">
+    /// The project has no start, its links form a ring, or work leads beyond its calendar.
+    /// </exception>
+    public ProjectNetwork Network => network.Value;
 
     /// <summary>The cuts of the project, or of what lies under an element (by its position; −1 for all).</summary>
     public Cuts CutsUnder(int under) =>

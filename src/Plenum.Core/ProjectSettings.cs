@@ -20,10 +20,15 @@ public sealed record ProjectSettings
         ["status_date"] = "a date such as 2026-03-31",
         ["calendar"] = "the code of a calendar",
         ["variance_threshold"] = "per cent of the budget, 0 to 100, such as 10",
+        ["variance_steps"] = "two per cents, the second greater, such as 3 10",
         ["accruals"] = "reversed or as_booked",
         ["progress"] = "logic_holds or progress_rules",
         ["code_mask"] = "the form of codes by level, such as 00.0.00.0",
+        ["level_names"] =
+            "a name of up to 60 characters for each level, root first, separated by semicolons",
     };
+
+    private const int LongestLevelName = 60;
 
     public string Code { get; init; } = "";
 
@@ -40,6 +45,15 @@ public sealed record ProjectSettings
 
     /// <summary>Share of a row's budget beyond which a variance is shown; 10 % is common practice.</summary>
     public Fraction VarianceThreshold { get; init; } = new(1_000);
+
+    /// <summary>Up to which share a variance is within limits, on the map and beside other variances; 3 % is common practice.</summary>
+    public Fraction VarianceStep { get; init; } = new(300);
+
+    /// <summary>Beyond which share a variance is far better or far worse; 10 % is common practice.</summary>
+    public Fraction FarVarianceStep { get; init; } = new(1_000);
+
+    /// <summary>Names of the levels of the breakdown, root first; levels beyond them have none.</summary>
+    public IReadOnlyList<string> LevelNames { get; init; } = [];
 
     public bool AccrualsReversed { get; init; } = true;
 
@@ -117,6 +131,19 @@ public sealed record ProjectSettings
                     VarianceThreshold = threshold,
                 }
                 : null,
+            "variance_steps" => ParseSteps(value) is var (near, far)
+                ? this with
+                {
+                    VarianceStep = near,
+                    FarVarianceStep = far,
+                }
+                : null,
+            "level_names" => ParseNames(value) is { } names
+                ? this with
+                {
+                    LevelNames = names,
+                }
+                : null,
             "accruals" => value is "reversed" or "as_booked"
                 ? this with
                 {
@@ -154,4 +181,18 @@ public sealed record ProjectSettings
         && decimal.IsInteger(percent * 100)
             ? new Fraction((int)(percent * 100))
             : null;
+
+    private static (Fraction Near, Fraction Far)? ParseSteps(string value) =>
+        value.Split(' ', StringSplitOptions.RemoveEmptyEntries) is [var first, var second]
+        && ParsePercent(first) is { } near
+        && ParsePercent(second) is { } far
+        && near.BasisPoints < far.BasisPoints
+            ? (near, far)
+            : null;
+
+    private static string[]? ParseNames(string value)
+    {
+        var names = value.Split(';', StringSplitOptions.TrimEntries);
+        return names.All(name => name.Length is > 0 and <= LongestLevelName) ? names : null;
+    }
 }

@@ -56,6 +56,16 @@ public sealed class OpenProject : IDisposable
         }
     }
 
+    /// <summary>Reads the file anew, after another program has written to it.</summary>
+    /// <exception cref="StoreException">It cannot be read now; the value stays the one that was there.</exception>
+    public void Reload(IProgress<double>? progress = null, CancellationToken ct = default)
+    {
+        lock (writing)
+        {
+            Current = file.Load(progress, ct);
+        }
+    }
+
     /// <summary>Takes tables from files: all of them or nothing.</summary>
     /// <exception cref="StoreException">It could not be written; nothing has changed.</exception>
     public ImportAnswer Import(

@@ -1,15 +1,17 @@
 using System.CommandLine;
-using Microsoft.AspNetCore.Builder;
+using Plenum.Store;
 using Plenum.Web.Host;
 
 namespace Plenum.Cli.Commands;
 
-/// <summary><c>plenum serve PROJECT... [--address A] [--port P]</c></summary>
+/// <summary><c>plenum serve [PROJECT...] [--address A] [--port P]</c></summary>
 internal static class ServeCommand
 {
+    private const int LastPort = 65_535;
+
     private static readonly Argument<FileInfo[]> Projects = new("PROJECT")
     {
-        Description = "Project files to serve.",
+        Description = "Project files to serve. More can be opened and made in the browser.",
         Arity = ArgumentArity.ZeroOrMore,
     };
 
@@ -20,50 +22,51 @@ internal static class ServeCommand
         HelpName = "A",
     };
 
-    private static readonly Option<int> Port = new("--port")
+    private static readonly Option<int?> Port = new("--port")
     {
         Description = "The port; a free one by default.",
         HelpName = "P",
+        CustomParser = CommonOptions.WholeNumber(
+            0,
+            LastPort,
+            $"--port takes a whole number from 1 to {LastPort}, or 0 for a free port."
+        ),
     };
 
     public static Command Build(CliContext context)
     {
-        var command = new Command("serve", "Serve projects to a browser on this machine.")
+        var command = new Command("serve", "Show projects in a browser on this machine.")
         {
             Projects,
             Address,
             Port,
         };
-        command.SetAction((parsed, ct) => Serve(context, parsed, ct));
+        command.SetAction(
+            (parsed, ct) =>
+                context.RunAsync("project", json: false, () => Serve(context, parsed, ct))
+        );
         return command;
     }
 
-    private static async Task<int> Serve(
-        CliContext context,
-        ParseResult parsed,
-        CancellationToken ct
-    )
+    private static Task<int> Serve(CliContext context, ParseResult parsed, CancellationToken ct)
     {
         var files = parsed.GetValue(Projects) ?? [];
-        await using var app = PlenumWeb.Build(
+        foreach (var file in files)
+        {
+            // what cannot be opened is said now, not when somebody looks at it
+            using var _ = ProjectFile.Open(file.FullName, clock: context.Clock);
+        }
+
+        return Serving.Run(
+            context,
             new WebSettings(
                 [.. files.Select(file => file.FullName)],
                 Environment.CurrentDirectory,
-                parsed.GetValue(Port),
+                parsed.GetValue(Port) ?? 0,
                 parsed.GetRequiredValue(Address)
             ),
-            context.Clock
-        );
-        await app.StartAsync(ct);
-        foreach (var address in PlenumWeb.Addresses(app))
-        {
-            await context.Out.WriteLineAsync($"Plenum is at {address}/ (Ctrl+C stops it).");
-        }
-
-        await Microsoft.Extensions.Hosting.HostingAbstractionsHostExtensions.WaitForShutdownAsync(
-            app,
+            "",
             ct
         );
-        return ExitCode.Done;
     }
 }

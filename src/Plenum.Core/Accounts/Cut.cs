@@ -1,3 +1,5 @@
+using Plenum.Core.Foundation.Tables;
+
 namespace Plenum.Core.Accounts;
 
 /// <summary>
@@ -36,6 +38,13 @@ public sealed class Cut
     internal int[] RowOfCharges { get; }
 
     internal bool ByCostElement { get; init; }
+
+    /// <summary>The only cost element that counts; null for all.</summary>
+    internal int? OnlyCostElement { get; init; }
+
+    /// <summary>The cost elements that count, as a range.</summary>
+    internal (int First, int End) CostElementRange =>
+        OnlyCostElement is { } only ? (only, only + 1) : (0, CostElements.Count);
 
     /// <summary>The row that takes the undistributed budget, or <see cref="Outside"/> when only a part is asked for.</summary>
     internal int RowOfUndistributed { get; init; } = Outside;

@@ -56,6 +56,7 @@ public static class CutMeasures
     {
         var reader = new AtomReader(source, period, periodOnly);
         Span<MeasureSums> atoms = stackalloc MeasureSums[CostElements.Count];
+        var (first, end) = cut.CostElementRange;
         for (var package = 0; package < cut.RowOfPackage.Length; package++)
         {
             var row = cut.RowOfPackage[package];
@@ -66,7 +67,7 @@ public static class CutMeasures
 
             reader.Read(package, atoms);
             MeasureSums sum = default;
-            foreach (ref readonly var atom in atoms)
+            foreach (ref readonly var atom in atoms[first..end])
             {
                 sum.Add(atom);
             }
@@ -99,6 +100,7 @@ public static class CutMeasures
     {
         var actual = source.Actual.Accounts;
         Span<MeasureSums> atoms = stackalloc MeasureSums[CostElements.Count];
+        var (first, end) = cut.CostElementRange;
         for (var account = 0; account < cut.RowOfCharges.Length; account++)
         {
             var row = cut.RowOfCharges[account];
@@ -109,7 +111,7 @@ public static class CutMeasures
 
             MeasureSums sum = default;
             atoms.Clear();
-            for (var costElement = 0; costElement < CostElements.Count; costElement++)
+            for (var costElement = first; costElement < end; costElement++)
             {
                 var series = (account * CostElements.Count) + costElement;
                 atoms[costElement].ActualCost = actual.At(series, period);

@@ -26,6 +26,7 @@ public static class CutSeries
             return;
         }
 
+        var (first, end) = cut.CostElementRange;
         var packagesOf = RowGroups.By(cut.RowOfPackage, cut.Rows.Count);
         var deepest = 0;
         foreach (var row in cut.Rows)
@@ -40,7 +41,7 @@ public static class CutSeries
             var level = cut.Rows[row].Level;
             foreach (var package in packagesOf[row])
             {
-                for (var costElement = 0; costElement < CostElements.Count; costElement++)
+                for (var costElement = first; costElement < end; costElement++)
                 {
                     var atom = (package * CostElements.Count) + costElement;
                     source.Planned.AddChangesTo(atom, planned[level + 1]);

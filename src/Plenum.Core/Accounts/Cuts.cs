@@ -142,20 +142,32 @@ public sealed class Cuts
         };
     }
 
-    /// <summary>The packages of one control account, and what is charged to the account as such.</summary>
-    /// <param name="account">Row of the account.</param>
-    public Cut ByPackageOf(int account)
+    /// <summary>
+    /// The packages that make one row of a cut, and what is charged to control accounts as such there. Of a row by cost
+    /// element, every package with that cost element alone.
+    /// </summary>
+    public Cut ByPackageOf(Cut cut, int row)
     {
+        var rowEnd = row + 1;
+        while (
+            !cut.Rows[row].IsRest
+            && rowEnd < cut.Rows.Count
+            && cut.Rows[rowEnd].Level > cut.Rows[row].Level
+        )
+        {
+            rowEnd++;
+        }
+
         List<CutRow> rows = [];
         var rowOfPackage = PackageRows(package =>
         {
-            if (placement.AccountOfPackage[package] != account)
+            if (!IsInside(cut.RowOfPackage[package]))
             {
                 return Cut.Outside;
             }
 
-            var row = tree.PackageRows[package];
-            rows.Add(new CutRow(tree.Code(row), tree.Name(row), 0));
+            var element = tree.PackageRows[package];
+            rows.Add(new CutRow(tree.Code(element), tree.Name(element), 0));
             return rows.Count - 1;
         });
         var charges = AddRest(rows, Cut.AccountCharges);
@@ -163,8 +175,15 @@ public sealed class Cuts
             "package",
             rows,
             rowOfPackage,
-            ChargeRows(charged => charged == account ? charges : Cut.Outside)
-        );
+            ChargeRows(account => IsInside(cut.RowOfCharges[account]) ? charges : Cut.Outside)
+        )
+        {
+            OnlyCostElement = cut.ByCostElement ? row : null,
+            IsOfAPart = true,
+        };
+
+        bool IsInside(int of) =>
+            cut.ByCostElement ? of >= 0 && row < CostElements.Count : of >= row && of < rowEnd;
     }
 
     /// <param name="level">Elements of this level and the leaves above it; null for every element.</param>

@@ -51,6 +51,10 @@ public sealed class PackageStatus
     public int FinishedAt(int package, int period) =>
         HeldInt(StatusTable.Finished, package, period);
 
+    /// <summary>Remaining working days held at a period's end, or <see cref="Cell.NoInt"/>.</summary>
+    public int RemainingAt(int package, int period) =>
+        HeldInt(StatusTable.Remaining, package, period);
+
     /// <summary>
     /// The last report of cost still to come on or before a period's end: its period and amount; a period of −1 if
     /// there is none or it was taken back.

@@ -6,6 +6,8 @@ using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
+using Microsoft.Extensions.Logging.Console;
+using Plenum.Web.Projects;
 using Plenum.Web.Shell;
 
 namespace Plenum.Web.Host;
@@ -15,11 +17,13 @@ namespace Plenum.Web.Host;
 /// <param name="Folder">Where projects that are made on the page are kept.</param>
 /// <param name="Port">The port; 0 for a free one.</param>
 /// <param name="Address">The address; only the loopback address is served until accounts exist.</param>
+/// <param name="Temporary">Where files that are only passing through lie; the system's own place by default.</param>
 public sealed record WebSettings(
     IReadOnlyList<string> Projects,
     string Folder,
     int Port = 0,
-    string Address = "127.0.0.1"
+    string Address = "127.0.0.1",
+    string? Temporary = null
 );
 
 /// <summary>Builds the web program.</summary>
@@ -57,9 +61,21 @@ public static class PlenumWeb
             );
         });
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
+        // that the program could not start is told by whoever starts it
+        builder.Logging.AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);
+        builder.Logging.AddFilter(
+            "Microsoft.AspNetCore.Server.Kestrel",
+            level => level is LogLevel.Warning or LogLevel.Error
+        );
+        builder.Services.Configure<ConsoleLoggerOptions>(console =>
+            console.LogToStandardErrorThreshold = LogLevel.Trace
+        );
         builder.Services.AddSingleton(clock);
         builder.Services.AddSingleton(settings);
         builder.Services.AddSingleton<ProjectShelf>();
+        builder.Services.AddSingleton<TemporaryRoom>();
+        builder.Services.AddSingleton<ImportDesk>();
+        builder.Services.AddSingleton<ExportDesk>();
         builder.Services.AddScoped<Sheet>();
         builder.Services.AddScoped<Breakdown.OpenBranches>();
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
@@ -74,12 +90,21 @@ public static class PlenumWeb
             shelf.Add(project);
         }
 
+        // what an earlier run has left is gone before the first page
+        app.Services.GetRequiredService<TemporaryRoom>();
+
         app.UseMiddleware<OnlyThisHost>();
         app.UseMiddleware<SecurityHeaders>();
         app.UseAntiforgery();
         app.MapStaticAssets();
         ProjectDocuments.Map(app);
-        app.MapRazorComponents<App>().AddInteractiveServerRenderMode();
+        ImportEndpoints.Map(app);
+        ExportEndpoints.Map(app);
+        app.MapRazorComponents<App>()
+            .AddInteractiveServerRenderMode(mode =>
+                // one policy says it all, see SecurityHeaders
+                mode.ContentSecurityFrameAncestorsPolicy = null
+            );
         return app;
     }
 

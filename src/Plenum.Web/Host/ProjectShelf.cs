@@ -43,6 +43,49 @@ public sealed class ProjectShelf(TimeProvider clock) : IDisposable
         return added;
     }
 
+    /// <summary>Opens a project file, and puts it on the shelf if that went well.</summary>
+    /// <param name="path">The file.</param>
+    /// <param name="reading">Is given the project while it is being read, for its progress.</param>
+    /// <returns>The project on the shelf, or why it could not be opened.</returns>
+    public async Task<(ShelvedProject? Project, string? Refusal)> OpenAndAdd(
+        string path,
+        Action<ShelvedProject>? reading = null
+    )
+    {
+        var full = Path.GetFullPath(path);
+        lock (access)
+        {
+            if (projects.Find(known => known.Path == full) is { } there)
+            {
+                return (there, null);
+            }
+        }
+
+        var opened = new ShelvedProject("", full, clock);
+        reading?.Invoke(opened);
+        if (await opened.Open() is null)
+        {
+            var refusal = opened.Refusal;
+            opened.Dispose();
+            return (null, refusal);
+        }
+
+        lock (access)
+        {
+            if (projects.Find(known => known.Path == full) is { } faster)
+            {
+                opened.Dispose();
+                return (faster, null);
+            }
+
+            opened.Key = KeyFor(full);
+            projects.Add(opened);
+        }
+
+        Changed?.Invoke();
+        return (opened, null);
+    }
+
     public ShelvedProject? Find(string? key)
     {
         lock (access)

@@ -9,6 +9,7 @@ public sealed class ShelvedProject : IDisposable
 {
     private readonly TimeProvider clock;
     private readonly Lock access = new();
+    private readonly SemaphoreSlim oneAfterAnother = new(1, 1);
     private Task<OpenProject>? opening;
     private CancellationTokenSource? stop;
     private OpenProject? open;
@@ -24,7 +25,7 @@ public sealed class ShelvedProject : IDisposable
     public event Action? Changed;
 
     /// <summary>Its name in addresses.</summary>
-    public string Key { get; }
+    public string Key { get; internal set; }
 
     /// <summary>The file.</summary>
     public string Path { get; }
@@ -44,6 +45,11 @@ public sealed class ShelvedProject : IDisposable
     /// <summary>Opens it, or waits until it is open. A reason why not stands in <see cref="Refusal"/>.</summary>
     public async Task<OpenProject?> Open()
     {
+        if (open is { } there)
+        {
+            return there;
+        }
+
         Task<OpenProject> task;
         lock (access)
         {
@@ -99,15 +105,36 @@ public sealed class ShelvedProject : IDisposable
     public void Stop() => stop?.Cancel();
 
     /// <summary>Takes tables from files, and tells everybody who looks at the project.</summary>
-    public async Task<ImportAnswer> Import(
+    /// <param name="onRevision">
+    /// The revision on which it is to be done, whatever has been seen before; null for the newest.
+    /// </param>
+    /// <returns>Null if the project has another revision by now; nothing was done then.</returns>
+    /// <exception cref="StoreException">It could not be written; nothing has changed.</exception>
+    public async Task<ImportAnswer?> Import(
         ImportCommand command,
         Action<double, string>? progress,
-        CancellationToken ct
+        CancellationToken ct,
+        long? onRevision = null
     )
     {
         var project =
             await Open() ?? throw new InvalidOperationException(Refusal ?? "It is not open.");
-        var answer = await Task.Run(() => project.Import(command, progress, ct), ct);
+        await oneAfterAnother.WaitAsync(ct);
+        ImportAnswer answer;
+        try
+        {
+            if (onRevision is { } wanted && project.Current.Revision != wanted)
+            {
+                return null;
+            }
+
+            answer = await Task.Run(() => project.Import(command, progress, ct), ct);
+        }
+        finally
+        {
+            oneAfterAnother.Release();
+        }
+
         if (!command.DryRun && !answer.Errors.Any && answer.Changes.Count > 0)
         {
             Changed?.Invoke();
@@ -116,11 +143,23 @@ public sealed class ShelvedProject : IDisposable
         return answer;
     }
 
+    /// <summary>Reads the file anew, after another program has written to it, and tells everybody.</summary>
+    /// <exception cref="StoreException">It cannot be read now; the value stays the one that was there.</exception>
+    public async Task Reload(CancellationToken ct)
+    {
+        if (await Open() is { } project)
+        {
+            await Task.Run(() => project.Reload(ct: ct), ct);
+            Changed?.Invoke();
+        }
+    }
+
     public void Dispose()
     {
         stop?.Cancel();
         stop?.Dispose();
         open?.Dispose();
+        oneAfterAnother.Dispose();
     }
 
     private sealed class ReadingProgress(ShelvedProject project) : IProgress<double>

@@ -8,4 +8,8 @@ public static class UploadLimits
 
     /// <summary>Most files of one import.</summary>
     public const int MostFiles = 200;
+
+    /// <summary>What is said when it is more.</summary>
+    public const string TooMuch =
+        "At most 1 GB comes in one import. Bring the tables in several, or by the command plenum import.";
 }

@@ -24,7 +24,7 @@ public static class KeyList
                 ]
                 : [("?", "this list")]
         );
-        if (hasMap)
+        if (hasMap && chapter != "import")
         {
             yield return (
                 "Map, while it has the keys",
@@ -42,7 +42,11 @@ public static class KeyList
             );
         }
 
-        if (OfChapter(chapter) is { } own)
+        if (!hasMap)
+        {
+            yield return ("Projects", [("1", "open a project"), ("2", "make a project")]);
+        }
+        else if (OfChapter(chapter) is { } own)
         {
             yield return own;
         }
@@ -55,6 +59,7 @@ public static class KeyList
                 "Accounts",
                 [
                     ("↑ ↓", "row before, row after, from a row of the table"),
+                    ("← →", "figure before, figure after, within a row"),
                     ("Page↑ Page↓", "a page of rows"),
                     ("Home End", "first and last row"),
                     ("Enter", "open what makes the figure or row"),
@@ -81,6 +86,14 @@ public static class KeyList
                     ),
                     ("Home End", "first and last crossing of the row"),
                     ("Enter", "pick the person who is named there"),
+                ]
+            ),
+            "import" => (
+                "Bringing files in",
+                [
+                    ("F", "choose files"),
+                    ("D", "choose a folder"),
+                    ("Enter", "take the rows, from the reason"),
                 ]
             ),
             _ => null,

@@ -1,4 +1,5 @@
 using Plenum.Core;
+using Plenum.Core.Baseline;
 using Plenum.Workbench.Words;
 
 namespace Plenum.Web.Shell;
@@ -12,7 +13,8 @@ public static class MoneyUnit
             project.Settings.Currency.ToMajorUnits(
                 project.Tree.Count == 0
                     ? 0
-                    : project.Totals.Budget[0] + project.TimePhased.Undistributed
+                    : project.Totals.Budget[0]
+                        + BudgetLedger.Undistributed(project[PostingTable.Definition])
             ),
             project.Settings.Currency
         );

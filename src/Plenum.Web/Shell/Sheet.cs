@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Components.Routing;
 using Microsoft.AspNetCore.WebUtilities;
 using Plenum.Core;
 using Plenum.Web.Host;
+using Plenum.Workbench.Words;
 
 namespace Plenum.Web.Shell;
 
@@ -15,6 +16,8 @@ public sealed class Sheet : IDisposable
 {
     private readonly NavigationManager navigation;
     private readonly ProjectShelf shelf;
+    private Amounts? money;
+    private string path = "";
     private Dictionary<string, string> query = new(StringComparer.Ordinal);
 
     public Sheet(NavigationManager navigation, ProjectShelf shelf)
@@ -33,6 +36,23 @@ public sealed class Sheet : IDisposable
 
     /// <summary>The value that is shown; null until the project is open.</summary>
     public Project? Project => Shelved?.Current;
+
+    /// <summary>The one unit of money of this sheet; the project's own unless the sheet shows a small part of it.</summary>
+    public Amounts? Money
+    {
+        get => money ?? (Project is { } project ? MoneyUnit.Of(project) : null);
+        set
+        {
+            if (value?.Unit != money?.Unit)
+            {
+                money = value;
+                Changed?.Invoke();
+            }
+        }
+    }
+
+    /// <summary>Which variances count as better or worse in this project.</summary>
+    public Accounts.Limits Limits => Accounts.Limits.Of(Project?.Settings ?? new ProjectSettings());
 
     /// <summary>The chapter's word in the address, such as <c>accounts</c>.</summary>
     public string Chapter { get; private set; } = "";
@@ -65,18 +85,44 @@ public sealed class Sheet : IDisposable
     public string? Value(string key) => query.GetValueOrDefault(key);
 
     /// <summary>The address of a chapter of this project with the same date and focus.</summary>
-    public string Address(string chapter) => With(chapter, ["at", "focus"]);
+    public string Address(string chapter) => AddressOf(chapter);
 
     /// <summary>This address with one word changed; null takes it away.</summary>
     public string AddressWith(string key, string? value) =>
         navigation.GetUriWithQueryParameter(key, value);
 
+    /// <summary>This address with several words changed.</summary>
+    public string AddressWith(IReadOnlyDictionary<string, object?> words) =>
+        navigation.GetUriWithQueryParameters(words);
+
+    /// <summary>The address of a sheet of this project at the same date and focus, with words of its own.</summary>
+    public string AddressOf(string sheet, params (string Key, string? Value)[] words)
+    {
+        var all = words.ToDictionary(
+            word => word.Key,
+            word => (object?)word.Value,
+            StringComparer.Ordinal
+        );
+        foreach (var kept in (string[])["at", "focus", "values", "width", "lens"])
+        {
+            all.TryAdd(kept, Value(kept));
+        }
+
+        return navigation.GetUriWithQueryParameters($"/p/{Shelved?.Key}/{sheet}", all);
+    }
+
     /// <summary>Focuses an element; null for none.</summary>
     public void FocusOn(string? code)
     {
-        if (code != Value("focus"))
+        if (code != Value("focus") || Value("account") is not null)
         {
-            Change("focus", code);
+            Change(
+                new Dictionary<string, object?>(StringComparer.Ordinal)
+                {
+                    ["focus"] = code,
+                    ["account"] = null,
+                }
+            );
         }
     }
 
@@ -87,6 +133,10 @@ public sealed class Sheet : IDisposable
     /// <summary>Changes one word of the address, without a new entry in the history unless asked for.</summary>
     public void Change(string key, string? value, bool replace = true) =>
         navigation.NavigateTo(AddressWith(key, value), replace: replace);
+
+    /// <summary>Changes several words of the address at once.</summary>
+    public void Change(IReadOnlyDictionary<string, object?> words, bool replace = true) =>
+        navigation.NavigateTo(navigation.GetUriWithQueryParameters(words), replace: replace);
 
     public void Dispose()
     {
@@ -99,12 +149,6 @@ public sealed class Sheet : IDisposable
 
     private int PositionOf(string code) =>
         Project is { } project ? project.Tree.Elements.RowOfCode(code) : -1;
-
-    private string With(string chapter, string[] kept) =>
-        navigation.GetUriWithQueryParameters(
-            $"/p/{Shelved?.Key}/{chapter}",
-            kept.ToDictionary(key => key, key => (object?)Value(key), StringComparer.Ordinal)
-        );
 
     private void OnLocationChanged(object? sender, LocationChangedEventArgs change)
     {
@@ -120,6 +164,12 @@ public sealed class Sheet : IDisposable
         query = QueryHelpers
             .ParseQuery(address.Query)
             .ToDictionary(pair => pair.Key, pair => pair.Value.ToString(), StringComparer.Ordinal);
+        if (path != address.AbsolutePath)
+        {
+            path = address.AbsolutePath;
+            money = null;
+        }
+
         var parts = address.AbsolutePath.Split('/', StringSplitOptions.RemoveEmptyEntries);
         var isSheet = parts is ["p", _, ..];
         Chapter = isSheet && parts.Length > 2 ? parts[2] : "";

@@ -12,6 +12,7 @@ import { env } from 'node:process';
  * @typedef {object} Page
  * @property {(method: string, params?: object) => Promise<Answer>} send a command of the debugging protocol
  * @property {(expression: string) => Promise<unknown>} evaluate value of an expression, promises awaited
+ * @property {(method: string, params?: object, session?: string) => Promise<Answer>} whole the same for the whole browser or another page
  * @property {(address: string) => Promise<void>} open goes to the address and waits until the page says that it is ready
  */
 
@@ -90,7 +91,7 @@ async function attach(browser) {
         return /** @type {{ value: unknown }} */ (answer.result).value;
     };
     await send('Emulation.setDeviceMetricsOverride', { width: 1600, height: 1000, deviceScaleFactor: 1, mobile: false });
-    return { send, evaluate, open: (address) => open(send, evaluate, address) };
+    return { send, evaluate, whole: (method, params = {}, session = undefined) => call(method, params, session), open: (address) => open(send, evaluate, address) };
 }
 
 /** @param {Page['send']} send @param {Page['evaluate']} evaluate @param {string} address */

@@ -11,14 +11,14 @@ namespace Plenum.Workbench.Questions;
 /// <param name="Level">For elements: those of this level and the leaves above it.</param>
 /// <param name="Under">Only what lies under this element.</param>
 /// <param name="PeriodOnly">Values and variances of the last period alone; all else stays to date.</param>
-/// <param name="Account">Only the packages of this control account; by package.</param>
+/// <param name="PackagesOf">Not the cut itself but the packages that make this row of it.</param>
 public sealed record AccountsQuestion(
     DateOnly? At = null,
     string By = "account",
     int? Level = null,
     string? Under = null,
     bool PeriodOnly = false,
-    string? Account = null
+    string? PackagesOf = null
 )
 {
     /// <exception cref="QuestionException">There is no such cut, level or element.</exception>
@@ -36,7 +36,8 @@ public sealed record AccountsQuestion(
             throw new QuestionException("Levels count from 1, the root.");
         }
 
-        var cut = CutOf(project, project.CutsUnder(ElementPosition.Of(project, Under)));
+        var cuts = project.CutsUnder(ElementPosition.Of(project, Under));
+        var cut = CutOf(project, cuts);
         var period = PeriodOf(project);
         var (sums, total) = CutMeasures.At(project.TimePhased, cut, period, PeriodOnly);
         var schedules = new EarnedSchedule[sums.Length];
@@ -65,7 +66,7 @@ public sealed record AccountsQuestion(
             project.Settings.VarianceThreshold,
             new MeasureRow(
                 Cut.Total,
-                NameOfTheWhole(project),
+                NameOfTheWhole(project, cuts),
                 0,
                 total,
                 whole,
@@ -100,25 +101,33 @@ public sealed record AccountsQuestion(
         }
     }
 
-    private string NameOfTheWhole(Project project) =>
-        Account is not null
-            ? project[Core.People.AccountTable.Definition].Texts(Core.People.AccountTable.Name)[
-                AccountRow(project, Account)
-            ]
-                ?? Account
-        : Under is null ? project.Settings.Name
-        : project.Tree.Name(ElementPosition.Of(project, Under));
+    private string NameOfTheWhole(Project project, Cuts cuts) =>
+        PackagesOf is not null && CutBy(project, cuts) is var whole
+            ? whole.Rows[RowOf(whole, PackagesOf)] is { Name.Length: > 0 } row
+                ? row.Name
+                : PackagesOf
+            : Under is null
+                ? project.Settings.Name
+                : project.Tree.Name(ElementPosition.Of(project, Under));
 
-    private static int AccountRow(Project project, string code)
+    private static int RowOf(Cut cut, string code)
     {
-        var row = project[Core.People.AccountTable.Definition].RowOfCode(code);
-        return row >= 0
-            ? row
-            : throw new QuestionException($"No control account has the code \"{code}\".");
+        for (var row = 0; row < cut.Rows.Count; row++)
+        {
+            if (cut.Rows[row].Code == code)
+            {
+                return row;
+            }
+        }
+
+        throw new QuestionException($"The cut by {cut.By} has no row \"{code}\".");
     }
 
-    private Cut CutOf(Project project, Cuts cuts) =>
-        Account is not null ? cuts.ByPackageOf(AccountRow(project, Account)) : CutBy(project, cuts);
+    private Cut CutOf(Project project, Cuts cuts)
+    {
+        var cut = CutBy(project, cuts);
+        return PackagesOf is null ? cut : cuts.ByPackageOf(cut, RowOf(cut, PackagesOf));
+    }
 
     private Cut CutBy(Project project, Cuts cuts) =>
         By switch
@@ -136,7 +145,8 @@ public sealed record AccountsQuestion(
                 ),
         };
 
-    private static IEnumerable<string> Groupings(Project project)
+    /// <summary>The groupings that a project has: each is a cut of its own.</summary>
+    public static IEnumerable<string> Groupings(Project project)
     {
         var groups = project[Core.Breakdown.GroupTable.Definition];
         return groups

@@ -21,6 +21,8 @@ public sealed class Amounts
 
     private readonly decimal unit;
     private readonly int decimals;
+    private readonly string currencyCode;
+    private readonly int currencyDigits;
 
     public Amounts(decimal whole, Currency currency)
     {
@@ -28,6 +30,8 @@ public sealed class Amounts
             whole >= SmallestOfAUnit * Million ? Million
             : whole >= SmallestOfAUnit * Thousand ? Thousand
             : 1;
+        currencyCode = currency.Code;
+        currencyDigits = currency.Digits;
         decimals = unit == 1 ? currency.Digits : 1;
         Unit =
             unit == Million ? currency.Code + " million"
@@ -50,8 +54,11 @@ public sealed class Amounts
     /// <summary>An index with two decimals.</summary>
     public static string Index(decimal? ratio, int digits = 2) => Number(ratio, digits);
 
-    public static string Percent(decimal? fraction) =>
-        fraction is null ? "–" : Number(fraction * 100, 1) + " %";
+    /// <summary>The amount to the last digit, with its currency.</summary>
+    public string Exact(decimal amount) => $"{currencyCode} {Number(amount, currencyDigits)}";
+
+    public static string Percent(decimal? fraction, int digits = 1) =>
+        fraction is null ? "–" : Number(fraction * 100, digits) + " %";
 
     public static string Count(decimal count) => Number(count, 0);
 

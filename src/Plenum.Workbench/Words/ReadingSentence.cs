@@ -17,6 +17,12 @@ public static class ReadingSentence
         }
 
         var over = end - total.BudgetAtCompletion;
+        if (amounts.Amount(over) == amounts.Amount(0))
+        {
+            return sentence
+                + $" At this efficiency it ends at its budget of {amounts.Amount(total.BudgetAtCompletion)}.";
+        }
+
         return sentence
             + $" At this efficiency it ends at {amounts.Amount(end)}, which is {amounts.Amount(Math.Abs(over))} "
             + (over > 0 ? "over" : "under")

@@ -6,16 +6,7 @@ namespace Plenum.Cli.Tests.Answers;
 public class TextTests
 {
     [Fact]
-    public void The_command_alone_says_what_to_do_next()
-    {
-        using var terminal = new Terminal();
-        var reply = terminal.Tell();
-        Approved.Is(nameof(The_command_alone_says_what_to_do_next), terminal.Story);
-        Assert.Equal(ExitCode.Done, reply.Status);
-    }
-
-    [Fact]
-    public void Help_lists_the_commands() => Read("--help");
+    public void Help_lists_the_commands_and_what_to_try_first() => Read("--help");
 
     [Fact]
     public void Help_of_a_command_lists_its_options() => Read("accounts", "--help");

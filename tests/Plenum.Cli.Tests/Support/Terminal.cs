@@ -52,14 +52,17 @@ internal sealed class Terminal : IDisposable
     }
 
     /// <summary>Runs a command and tells nothing of it.</summary>
-    public Reply Run(params string[] args)
+    public Reply Run(params string[] args) => RunAt(null, args);
+
+    /// <summary>The same with a folder where the program keeps what it makes by itself.</summary>
+    public Reply RunAt(string? ownFolder, params string[] args)
     {
         using var output = new StringWriter { NewLine = "\n" };
         using var error = new StringWriter { NewLine = "\n" };
         var status = Program
             .RunAsync(
                 args,
-                new CliContext(output, error, new StoppedClock()),
+                new CliContext(output, error, new StoppedClock(), ownFolder),
                 TestContext.Current.CancellationToken
             )
             .GetAwaiter()

@@ -73,26 +73,39 @@ public sealed class WorkCalendar
 
     /// <summary>The date of a working day's number.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The number lies outside the range of dates.</exception>
-    public DateOnly DateOf(int number)
+    public DateOnly DateOf(int number) =>
+        DateOnly.FromDayNumber(
+            DayOfNumber(number)
+                ?? throw new ArgumentOutOfRangeException(
+                    nameof(number),
+                    number,
+                    "The calendar has no such working day."
+                )
+        );
+
+    /// <summary>
+    /// Number of the last working day on or before a day, given and counted as whole numbers; days before 1 January 0001
+    /// and after the year 9999 are numbered on by the weekly pattern.
+    /// </summary>
+    public int NumberOfDay(int dayNumber) => NumberAt(dayNumber);
+
+    /// <summary>
+    /// The day of a working day's number, as a whole number; null where the calendar has no such working day, because no
+    /// weekday is worked and the dated exceptions have come to an end.
+    /// </summary>
+    public int? DayOfNumber(int number)
     {
         var inSpan = number - firstNumber;
         if (shift.Length > 0 && inSpan >= 0 && inSpan < dateOfNumber.Length)
         {
-            return DateOnly.FromDayNumber(dateOfNumber[inSpan]);
+            return dateOfNumber[inSpan];
         }
 
-        if (perWeek == 0)
-        {
-            throw new ArgumentOutOfRangeException(
-                nameof(number),
-                number,
-                "The calendar has no such working day."
+        return perWeek == 0
+            ? null
+            : DateInPattern(
+                shift.Length > 0 && inSpan >= dateOfNumber.Length ? number - shift[^1] : number
             );
-        }
-
-        var inPattern =
-            shift.Length > 0 && inSpan >= dateOfNumber.Length ? number - shift[^1] : number;
-        return DateOnly.FromDayNumber(DateInPattern(inPattern));
     }
 
     private int NumberAt(int dayNumber)
@@ -111,6 +124,12 @@ public sealed class WorkCalendar
     private int NumberInPattern(int dayNumber)
     {
         var week = Math.DivRem(dayNumber, 7, out var weekday);
+        if (weekday < 0)
+        {
+            weekday += 7;
+            week--;
+        }
+
         var originWeek = Math.DivRem(Origin, 7, out var originWeekday);
         return ((week - originWeek) * perWeek)
             + workedInWeek[weekday]

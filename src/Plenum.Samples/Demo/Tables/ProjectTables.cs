@@ -18,6 +18,10 @@ internal static class ProjectTables
         project.Text("accruals").Text("reversed").EndRow();
         project.Text("progress").Text("logic_holds").EndRow();
         project.Text("code_mask").Text("00.0.00.0").EndRow();
+        project
+            .Text("level_names")
+            .Text("Project; System; Subsystem; Component; Work package")
+            .EndRow();
 
         var calendars = tables.Open("calendars", "calendar", "working", "name");
         calendars.Text("site").Text("1111100").Text("Site, five days").EndRow();

@@ -46,6 +46,10 @@ function say(short, long) {
     }
     const strip = /** @type {HTMLElement} */ (document.getElementById('components-reconnect-modal'));
     strip.classList.toggle('lost', long !== '');
+    if (strip.dataset.said === long) {
+        return;
+    }
+    strip.dataset.said = long;
     strip.textContent = long;
     if (long !== '') {
         const button = document.createElement('button');

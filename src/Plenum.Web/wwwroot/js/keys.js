@@ -96,7 +96,11 @@ function onKey(event) {
         const inMap = event.target instanceof Element && event.target.closest('#map') !== null;
         if (taker instanceof HTMLElement && !inMap) {
             event.preventDefault();
-            taker.click();
+            if (taker.matches('input, textarea, select')) {
+                taker.focus();
+            } else {
+                taker.click();
+            }
         }
     }
 }

@@ -23,10 +23,14 @@ import { lettersAct } from './keys.js';
 
 /**
  * Puts the map on a sheet.
- * @param {HTMLElement} host
+ * @param {HTMLElement | null} element
  * @param {any} page object of the page with the methods OnFocus, OnOpen, OnMeasure, OnTrouble
  */
-export function putMap(host, page) {
+export function putMap(element, page) {
+    if (element === null) {
+        return null; // the reader has gone on already
+    }
+    const host = element;
     const map = createMap(host, { measure: 'budget', letters: lettersAct() });
     /** @type {View | null} */
     let shown = null;
@@ -34,18 +38,15 @@ export function putMap(host, page) {
     let wanted = null;
     let busy = false;
 
-    map.addEventListener('focus', (/** @type {CustomEvent} */ event) =>
-        page.invokeMethodAsync('OnFocus', event.detail.code),
-    );
-    map.addEventListener('open', (/** @type {CustomEvent} */ event) =>
-        page.invokeMethodAsync('OnOpen', event.detail.code),
-    );
-    map.addEventListener('measure', (/** @type {CustomEvent} */ event) =>
-        page.invokeMethodAsync('OnMeasure', event.detail.measure),
-    );
-    map.addEventListener('drawn', (/** @type {CustomEvent} */ event) => {
-        host.dataset.drawn = String(event.detail.milliseconds);
-        host.dispatchEvent(new CustomEvent('plenum-drawn', { detail: event.detail, bubbles: true }));
+    /** @param {string} name @param {(detail: any) => void} tell */
+    const on = (name, tell) =>
+        map.addEventListener(name, (event) => tell(/** @type {CustomEvent} */ (event).detail));
+    on('focus', ({ code }) => page.invokeMethodAsync('OnFocus', code));
+    on('open', ({ code }) => page.invokeMethodAsync('OnOpen', code));
+    on('measure', ({ measure }) => page.invokeMethodAsync('OnMeasure', measure));
+    on('drawn', (detail) => {
+        host.dataset.drawn = String(detail.milliseconds);
+        host.dispatchEvent(new CustomEvent('plenum-drawn', { detail, bubbles: true }));
     });
 
     const section = /** @type {HTMLElement} */ (host.closest('#map'));

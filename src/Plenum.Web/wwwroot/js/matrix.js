@@ -5,11 +5,15 @@ import { keepOneStop } from './roving.js';
 const MOVES = ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown', 'Home', 'End'];
 
 /**
- * @param {HTMLElement} table
+ * @param {HTMLElement | null} element
  * @param {HTMLElement} box what scrolls
  * @param {any} page object of the page with the method Next
  */
-export function steerMatrix(table, box, page) {
+export function steerMatrix(element, box, page) {
+    if (element === null) {
+        return; // the reader has gone on already
+    }
+    const table = element;
     keepOneStop(table, '[data-account], [data-rowlink]');
     // up and down keep to one column, also across rows that have no account in it
     let column = 0;

@@ -3,8 +3,11 @@
 import { keepOneStop } from './roving.js';
 import { focusRow } from './tables.js';
 
-/** @param {HTMLElement} table */
+/** @param {HTMLElement | null} table */
 export function steerOutline(table) {
+    if (table === null) {
+        return; // the reader has gone on already
+    }
     keepOneStop(table, '[data-rowlink]');
     table.addEventListener('keydown', (event) => {
         const row = event.target instanceof Element ? event.target.closest('tr[data-row]') : null;
@@ -25,8 +28,11 @@ export function steerOutline(table) {
     });
 }
 
-/** @param {HTMLElement} list */
+/** @param {HTMLElement | null} list */
 export function steerFindings(list) {
+    if (list === null) {
+        return; // the reader has gone on already
+    }
     keepOneStop(list, '[data-rowlink]');
 }
 

@@ -1,10 +1,13 @@
 // Many things to press, one stop for the Tab key: the one that had the focus last, else the first that is drawn.
 
 /**
- * @param {HTMLElement} container
+ * @param {HTMLElement | null} container
  * @param {string} item selector of the things that can be pressed; they are drawn with tabindex −1
  */
 export function keepOneStop(container, item) {
+    if (container === null) {
+        return; // the reader has gone on already
+    }
     const stops = () => /** @type {NodeListOf<HTMLElement>} */ (container.querySelectorAll(`:is(${item})[tabindex="0"]`));
     const give = (/** @type {HTMLElement} */ next) => {
         for (const other of stops()) {

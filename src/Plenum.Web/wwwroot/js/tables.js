@@ -1,8 +1,10 @@
-// Keys in tables: up and down from row to row, also where rows are drawn only while they are in view.
+// Keys in tables: from row to row, also where rows are drawn only while they are in view, and from figure to figure.
+
+const STOPS = '[data-rowlink], a.figure';
 
 export function steerTables() {
     document.addEventListener('keydown', (event) => {
-        const link = event.target instanceof Element ? event.target.closest('[data-row] [data-rowlink]') : null;
+        const link = event.target instanceof Element ? event.target.closest('[data-row] :is([data-rowlink], a.figure)') : null;
         if (link === null || event.ctrlKey || event.altKey || event.metaKey) {
             return;
         }
@@ -11,10 +13,18 @@ export function steerTables() {
         const at = Number(row.dataset.row);
         const count = Number(/** @type {HTMLElement} */ (row.closest('[data-rows]')).dataset.rows);
         const page = box === null ? 10 : Math.max(1, Math.floor(box.clientHeight / row.offsetHeight) - 2);
+        const stops = [...row.querySelectorAll(STOPS)];
+        const place = stops.indexOf(link);
         const to = targetOf(event.key, at, count, page);
         if (to !== null) {
             event.preventDefault();
-            void focusRow(row, to);
+            void focusRow(row, to, place);
+        } else if (event.key === 'ArrowRight' || event.key === 'ArrowLeft') {
+            event.preventDefault();
+            const next = stops[place + (event.key === 'ArrowRight' ? 1 : -1)];
+            if (next instanceof HTMLElement) {
+                next.focus();
+            }
         }
     });
 }
@@ -44,8 +54,8 @@ function targetOf(key, at, count, page) {
     }
 }
 
-/** Focuses the link of a row, once it is drawn. @param {HTMLElement} from @param {number} to */
-export async function focusRow(from, to) {
+/** Focuses a stop of a row, once it is drawn. @param {HTMLElement} from @param {number} to @param {number} [place] */
+export async function focusRow(from, to, place = 0) {
     const table = /** @type {HTMLElement} */ (from.closest('[data-rows]'));
     const box = from.closest('.tablebox');
     const height = from.offsetHeight;
@@ -61,7 +71,8 @@ export async function focusRow(from, to) {
         }
     }
     for (let wait = 0; wait < 60; wait++) {
-        const link = table.querySelector(`[data-row="${to}"] [data-rowlink]`);
+        const stops = table.querySelectorAll(`[data-row="${to}"] :is(${STOPS})`);
+        const link = stops[Math.min(place, stops.length - 1)];
         if (link instanceof HTMLElement) {
             link.focus({ preventScroll: true });
             return;
@@ -88,8 +99,11 @@ export async function copyText(text) {
     }
 }
 
-/** Scrolls a row of a table with rows of one height into view. @param {HTMLElement} box @param {number} row @param {number} height */
+/** Scrolls a row of a table with rows of one height into view. @param {HTMLElement | null} box @param {number} row @param {number} height */
 export function showRow(box, row, height) {
+    if (box === null) {
+        return; // the reader has gone on already
+    }
     const top = row * height;
     const head = box.querySelector('thead')?.getBoundingClientRect().height ?? 0;
     const foot = box.querySelector('tfoot')?.getBoundingClientRect().height ?? 0;

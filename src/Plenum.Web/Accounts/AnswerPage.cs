@@ -1,0 +1,77 @@
+using Microsoft.AspNetCore.Components;
+using Plenum.Core;
+using Plenum.Web.Shell;
+using Plenum.Workbench.Questions;
+
+namespace Plenum.Web.Accounts;
+
+/// <summary>
+/// A page that shows answers about the project: asks anew when the address or the project's value changes, keeps what
+/// it shows until the new answer is whole, and says so when that takes longer than 300 ms.
+/// </summary>
+public abstract class AnswerPage : ComponentBase, IDisposable
+{
+    private int asked;
+
+    [Inject]
+    protected Sheet Sheet { get; set; } = null!;
+
+    [Inject]
+    private TimeProvider Clock { get; set; } = null!;
+
+    /// <summary>An answer is being computed and takes its time.</summary>
+    protected bool Waiting { get; private set; }
+
+    /// <summary>Why the question cannot be answered; null if it can.</summary>
+    protected string? Trouble { get; private set; }
+
+    /// <summary>Asks what the page shows and keeps it in the page's fields.</summary>
+    protected abstract Task Ask(Project project);
+
+    protected override async Task OnInitializedAsync()
+    {
+        Sheet.Changed += OnChanged;
+        await AskAgain();
+    }
+
+    public void Dispose()
+    {
+        Sheet.Changed -= OnChanged;
+        GC.SuppressFinalize(this);
+    }
+
+    private void OnChanged() => _ = InvokeAsync(AskAgain);
+
+    private async Task AskAgain()
+    {
+        if (Sheet.Project is not { Tree.Count: > 0 } project)
+        {
+            return;
+        }
+
+        var mine = ++asked;
+        try
+        {
+            var asking = Ask(project);
+            var wait = Task.Delay(TimeSpan.FromMilliseconds(300), Clock);
+            if (await Task.WhenAny(asking, wait) == wait)
+            {
+                Waiting = true;
+                StateHasChanged();
+            }
+
+            await asking;
+            Trouble = null;
+        }
+        catch (QuestionException wrong)
+        {
+            Trouble = wrong.Message;
+        }
+
+        if (mine == asked)
+        {
+            Waiting = false;
+            StateHasChanged();
+        }
+    }
+}

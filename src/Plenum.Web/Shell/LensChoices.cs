@@ -1,0 +1,51 @@
+using Plenum.Workbench.Maps;
+
+namespace Plenum.Web.Shell;
+
+/// <summary>Which lenses of the map a chapter offers; the first is its own.</summary>
+/// <param name="Word">The lens's word.</param>
+/// <param name="Name">Its name beside the others of the chapter.</param>
+public sealed record LensChoice(string Word, string Name)
+{
+    private static readonly LensChoice[] Accounts =
+    [
+        new(LensQuestion.Cost, "Cost variance as a share of earned value"),
+        new(LensQuestion.Schedule, "Schedule variance as a share of planned value"),
+        new(LensQuestion.Completion, "Variance at completion as a share of the budget"),
+        new(LensQuestion.Status, "Status reported for this period"),
+    ];
+
+    private static readonly LensChoice[] Breakdown =
+    [
+        new(LensQuestion.Breakdown, "How each element is split, and what the audit found"),
+    ];
+
+    private static readonly LensChoice[] People =
+    [
+        new(LensQuestion.People, "Who answers for each part"),
+    ];
+
+    /// <summary>The lenses of the chapter that is open.</summary>
+    public static IReadOnlyList<LensChoice> Of(string chapter) =>
+        chapter switch
+        {
+            "breakdown" => Breakdown,
+            "people" => People,
+            _ => Accounts,
+        };
+
+    /// <summary>The lens that the address names, or the chapter's own.</summary>
+    public static LensChoice Chosen(Sheet sheet)
+    {
+        var choices = Of(sheet.Chapter);
+        return choices.FirstOrDefault(choice => choice.Word == sheet.Value("lens")) ?? choices[0];
+    }
+
+    /// <summary>What is asked of the workbench for it.</summary>
+    public LensQuestion Question(Sheet sheet) =>
+        new(
+            Word,
+            Word == LensQuestion.Breakdown || Word == LensQuestion.People ? null : sheet.At,
+            Word == LensQuestion.People ? sheet.Value("person") : null
+        );
+}

@@ -1,0 +1,69 @@
+using Plenum.Core;
+using Plenum.Core.Foundation;
+
+namespace Plenum.Workbench.Maps;
+
+/// <summary>
+/// The elements that the map marks for a finding: those that the audit names for how the work is broken down, given to
+/// people and planned. What it finds about status, cost and forecast is shown by other lenses.
+/// </summary>
+public sealed class MapFindings
+{
+    private static readonly HashSet<string> Chapters = new(StringComparer.Ordinal)
+    {
+        "Scope",
+        "Breakdown",
+        "People",
+        "Estimate",
+        "Baseline",
+    };
+
+    /// <summary>Rules of these chapters whose findings name a control account.</summary>
+    private static readonly HashSet<string> NamingAccounts = new(StringComparer.Ordinal)
+    {
+        "account_overlap",
+        "ledger_differs_from_packages",
+    };
+
+    private readonly bool[] isMarked;
+
+    private MapFindings(bool[] isMarked) => this.isMarked = isMarked;
+
+    /// <summary>Nothing is marked.</summary>
+    public static MapFindings None { get; } = new([]);
+
+    /// <summary>Runs the rules of the chapters up to the baseline.</summary>
+    public static MapFindings Of(Project project) =>
+        Of(
+            project,
+            ProjectAudit
+                .Rules(project)
+                .Where(rule =>
+                    Chapters.Contains(ChapterOf(rule)) && !NamingAccounts.Contains(rule.Name)
+                )
+                .SelectMany(rule => rule.Run())
+        );
+
+    /// <summary>Marks the elements that given findings name; a code that no element has is passed over.</summary>
+    public static MapFindings Of(Project project, IEnumerable<Finding> findings)
+    {
+        var elements = project.Tree.Elements;
+        var isMarked = new bool[elements.Count];
+        foreach (var finding in findings)
+        {
+            if (elements.RowOfCode(finding.Code) is var row and >= 0)
+            {
+                isMarked[row] = true;
+            }
+        }
+
+        return new MapFindings(isMarked);
+    }
+
+    /// <summary>True if the element at a position is marked.</summary>
+    public bool At(int row) => (uint)row < (uint)isMarked.Length && isMarked[row];
+
+    /// <summary>An audit rule stands in the folder of its chapter, and so does its namespace.</summary>
+    private static string ChapterOf(AuditRule rule) =>
+        rule.GetType().Namespace?.Split('.') is [_, _, var chapter, ..] ? chapter : "";
+}

@@ -1,0 +1,70 @@
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
+
+namespace Plenum.Browser.Tests;
+
+/// <summary>Every sheet against the rules for accessible pages that a program can check, light and dark. Rules: WCAG 2.2 A and AA and axe's best practices.</summary>
+public sealed class AccessibilityTests(Site site)
+{
+    private static readonly string[] Sheets =
+    [
+        "/",
+        "/?nothing-here",
+        "/p/nobody/accounts",
+        "/p/empty/accounts",
+        "/p/plant/accounts",
+        "/p/plant/accounts?by=element&level=3&sort=cv&offsets=schedule&values=period",
+        "/p/plant/accounts?by=unit&columns=all-unknown",
+        "/p/plant/accounts?account=03.2-MEC&focus=03.2&only=flagged",
+        "/p/plant/accounts?by=nonsense",
+        "/p/plant/accounts/packages?by=account&of=03.2-MEC&figure=cv",
+        "/p/plant/accounts/records?of=03.2.01.1&figure=ac",
+        "/p/plant/breakdown",
+        "/p/plant/breakdown?focus=03.4",
+        "/p/plant/people",
+        "/p/plant/people?person=r.velde",
+        "/p/plant/import",
+    ];
+
+    public static TheoryData<string, string> All =>
+        [
+            .. Sheets.SelectMany(sheet =>
+                ((string[])["light", "dark"]).Select(theme => (sheet, theme))
+            ),
+        ];
+
+    [Theory]
+    [MemberData(nameof(All))]
+    public async Task No_rule_is_broken(string sheet, string theme)
+    {
+        await using var reader = await Reader.At(site, sheet, theme);
+        var result = await reader.Page.RunAxe();
+        Assert.Empty(result.Violations.Select(Words));
+    }
+
+    [Theory]
+    [InlineData("light")]
+    [InlineData("dark")]
+    public async Task The_lists_that_open_over_a_sheet_break_no_rule(string theme)
+    {
+        await using var reader = await Reader.At(site, "/p/plant/accounts", theme);
+        await reader.Press("?");
+        await reader.By("#keys[open]").WaitForAsync();
+        Assert.Empty((await reader.Page.RunAxe()).Violations.Select(Words));
+        await reader.Press("Escape");
+
+        await reader.By("[data-opens=columns-dialog]").ClickAsync();
+        await reader.By("#columns-dialog[open]").WaitForAsync();
+        Assert.Empty((await reader.Page.RunAxe()).Violations.Select(Words));
+        await reader.Press("Escape");
+
+        await reader.Press("/");
+        await reader.Type("pump");
+        await reader.By("#go-to-hits li").First.WaitForAsync();
+        Assert.Empty((await reader.Page.RunAxe()).Violations.Select(Words));
+    }
+
+    private static string Words(AxeResultItem broken) =>
+        $"{broken.Id} ({broken.Impact}): {broken.Help}: "
+        + string.Join("; ", broken.Nodes.Take(3).Select(node => node.Html));
+}

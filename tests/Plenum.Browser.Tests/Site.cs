@@ -1,0 +1,94 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.Playwright;
+using Plenum.Web.Host;
+using Plenum.Workbench;
+
+[assembly: AssemblyFixture(typeof(Plenum.Browser.Tests.Site))]
+
+namespace Plenum.Browser.Tests;
+
+/// <summary>The program on a free port with the invented plant and an empty project, and a Chromium to look at it.</summary>
+public sealed class Site : IAsyncLifetime
+{
+    private WebApplication? app;
+    private IPlaywright? playwright;
+    private IBrowser? browser;
+
+    /// <summary>A folder of the tests' own.</summary>
+    public string Folder { get; } = Directory.CreateTempSubdirectory("plenum-browser-").FullName;
+
+    /// <summary>Where the program answers, without a slash at the end.</summary>
+    public string Address { get; private set; } = "";
+
+    /// <summary>The file of the invented plant; tests only read it.</summary>
+    public string Plant => Path.Combine(Folder, "plant.plenum");
+
+    public IBrowser Browser => browser!;
+
+    public async ValueTask InitializeAsync()
+    {
+        OpenProject.Create(Plant, "ada", TimeProvider.System);
+        using (var plant = OpenProject.Open(Plant, TimeProvider.System))
+        {
+            var answer = plant.Import(
+                new ImportCommand([Repository.Sample("kestrel-bay")], false, false, "ada")
+            );
+            Assert.False(answer.Errors.Any);
+        }
+
+        var empty = Path.Combine(Folder, "empty.plenum");
+        OpenProject.Create(empty, "ada", TimeProvider.System);
+        app = PlenumWeb.Build(new WebSettings([Plant, empty], Folder), TimeProvider.System);
+        await app.StartAsync();
+        Address = PlenumWeb.Addresses(app)[0].TrimEnd('/');
+        playwright = await Playwright.CreateAsync();
+        browser = await playwright.Chromium.LaunchAsync(
+            new BrowserTypeLaunchOptions
+            {
+                ExecutablePath = Chromium(),
+                Args =
+                [
+                    "--no-sandbox",
+                    "--disable-gpu",
+                    "--disable-dev-shm-usage",
+                    "--disable-background-networking",
+                    "--disable-component-update",
+                    "--no-first-run",
+                ],
+            }
+        );
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (browser is not null)
+        {
+            await browser.DisposeAsync();
+        }
+
+        playwright?.Dispose();
+        if (app is not null)
+        {
+            await app.StopAsync();
+            await app.DisposeAsync();
+        }
+
+        Directory.Delete(Folder, recursive: true);
+    }
+
+    /// <summary>The browser that is installed: the tests need one, and say so where it is not.</summary>
+    private static string Chromium()
+    {
+        string[] places =
+        [
+            Environment.GetEnvironmentVariable("PLENUM_CHROMIUM") ?? "",
+            "/usr/bin/chromium",
+            "/usr/bin/chromium-browser",
+            "/usr/bin/google-chrome",
+        ];
+        return places.FirstOrDefault(File.Exists)
+            ?? throw new InvalidOperationException(
+                "No Chromium is installed. test.sh installs it from the system's packages; or name one in PLENUM_CHROMIUM."
+            );
+    }
+}
