@@ -1,9 +1,9 @@
-using Plenum.Core.Accounts;
 using Plenum.Core.Accounts.Audit;
 using Plenum.Core.Baseline.Audit;
+using Plenum.Core.Breakdown;
 using Plenum.Core.Breakdown.Audit;
+using Plenum.Core.Breakdown.Splits;
 using Plenum.Core.Foundation;
-using Plenum.Core.Foundation.Tables;
 using Plenum.Core.People.Audit;
 using Plenum.Core.Status;
 using Plenum.Core.Status.Audit;
@@ -13,111 +13,155 @@ namespace Plenum.Core;
 /// <summary>The audit of a project: every rule, made for its present value.</summary>
 public static class ProjectAudit
 {
-    /// <summary>All rules in the order of the job.</summary>
+    private static readonly Func<AuditData, AuditRule>[] All =
+    [
+        // the scope statement
+        of => new NotCoveredRule(of.Coverage, "deliverable"),
+        of => new PartlyCoveredRule(of.Coverage),
+        of => new NotCoveredRule(of.Coverage, "requirement"),
+        of => new ExclusionRule(of.Coverage),
+        of => new NobodyAskedRule(of.Tree, of.Coverage),
+        // the breakdown
+        of => new GapRule(of.Tree, of.Project.Totals, of.Money, "money"),
+        of => new MoreThanTheWholeRule(of.Tree, of.Project.Totals, of.Money, "money"),
+        of => new GapRule(of.Tree, of.Project.HourTotals, AuditData.Hours, "hours"),
+        of => new MoreThanTheWholeRule(of.Tree, of.Project.HourTotals, AuditData.Hours, "hours"),
+        of => new QuantityRule(of.Tree, more: false),
+        of => new QuantityRule(of.Tree, more: true),
+        of => new NotBrokenDownRule(of.Tree, of.Project.Totals),
+        of => new SingleChildRule(of.Tree),
+        of => new DepthRule(of.Tree, of.Thresholds),
+        of => new TwoLogicsRule(of.Tree, of.Readings),
+        of => new SplitDiffersRule(of.Tree, of.Readings),
+        of => new SplitNotDeclaredRule(of.Tree),
+        of => new MissingActivityRule(of.Tree, of.Activities),
+        of => new PlannedNotNeededRule(of.Tree, of.Activities),
+        of => new SistersRule(
+            of.Tree,
+            new Sisters(of.Tree),
+            of.Project.HourTotals.Budget,
+            of.Activities.IsRuledOut,
+            of.Thresholds
+        ),
+        of => new ManagementMissingRule(of.Tree, of.Names),
+        of => new SoftwareApartRule(of.Tree, of.Names),
+        // names, codes and the dictionary
+        of => new DuplicateNameRule(of.Tree),
+        of => new GenericNameRule(of.Tree, of.Names),
+        of => new NotAPartRule(of.Tree, of.Names, of.IsPerson),
+        of => new VerbNameRule(of.Tree, of.Names),
+        of => new RootNameRule(of.Tree, of.Project.Settings.Name),
+        of => new CodeRule(of.Tree, of.Project.Settings.CodeMask),
+        of => new DictionaryRule(of.Tree),
+        of => new DictionaryRepeatsRule(of.Tree),
+        of => new InterfaceRule(of.Project[RegisterTable.Definition]),
+        // people and accounts
+        of => new AccountOverlapRule(of.Tree, of.Project.Placement),
+        of => new PackageWithoutAccountRule(of.Tree, of.Project.Placement),
+        of => new AccountUnitRule(of.Tree, of.Project.Placement),
+        of => new PackageWithoutPersonRule(of.Tree),
+        of => new AccountSizeRule(of.Baseline, of.Project.Placement, of.Thresholds, of.Money),
+        // the baseline
+        of => new TechniqueRule(of.Baseline, of.Project.Periods, of.HasItems),
+        of => new PackageTooLargeRule(of.Baseline, of.ProjectBudget, of.Thresholds, of.Money),
+        of => new PackageTooSmallRule(of.Baseline, of.Thresholds),
+        of => new PackageWithoutBudgetRule(of.Baseline),
+        of => new PackageWithoutDatesRule(of.Baseline),
+        of => new LevelOfEffortShareRule(of.Baseline, of.Thresholds),
+        of => new LedgerRule(
+            of.Baseline,
+            of.Project.Placement,
+            of.Project[Baseline.PostingTable.Definition],
+            of.Money
+        ),
+        // status and cost
+        of => new PackageTooLongRule(
+            of.Baseline,
+            of.Project.Status,
+            of.Project.Periods,
+            of.Period,
+            of.Thresholds
+        ),
+        of => new OldStatusRule(
+            of.Baseline,
+            of.Project.Status,
+            of.Project.Periods,
+            of.Period,
+            of.LastProgress,
+            of.Links,
+            of.Thresholds
+        ),
+        of => new PlanningPackageDueRule(
+            of.Baseline,
+            of.Project.Status,
+            of.Project.Periods,
+            of.Period
+        ),
+        of => new OldEstimateRule(
+            of.Baseline,
+            of.Project.Status,
+            of.Project.Periods,
+            of.Period,
+            of.Thresholds
+        ),
+        of => new LateChainRule(
+            of.Baseline,
+            of.Project.Status,
+            of.Links,
+            of.Project.Periods,
+            of.Project.Calendar,
+            of.Period,
+            of.Thresholds
+        ),
+        of => new ActivitiesDisagreeRule(
+            of.Baseline,
+            of.Project.Status,
+            of.ActivityReports,
+            of.Period
+        ),
+        of => new CostBeforeStartRule(
+            of.Baseline,
+            of.Project.Status,
+            of.ActualCost,
+            of.Period,
+            of.Money
+        ),
+        of => new ActualAboveCommittedRule(
+            of.Baseline,
+            of.ActualCost,
+            of.Committed,
+            of.Period,
+            of.Money
+        ),
+        // forecast
+        of => new LowEstimateRule(
+            of.Baseline,
+            of.Project.Status,
+            of.Project.Periods,
+            of.EarnedValue,
+            of.Period,
+            of.Thresholds,
+            of.Money
+        ),
+        of => new EstimateBelowIndexRule(of.Accounts, of.AccountSums, of.Money, of.Thresholds),
+        of => new EstimateBelowCommittedRule(of.Packages, of.PackageSums, of.Money),
+        of => new HiddenOffsetsRule(
+            of.Accounts,
+            of.AccountSums,
+            of.Project.Settings.VarianceThreshold,
+            of.Money
+        ),
+    ];
+
+    /// <summary>All rules in the order of the job; none for a project without elements.</summary>
     public static IReadOnlyList<AuditRule> Rules(Project project)
     {
-        var tree = project.Tree;
-        if (tree.Count == 0)
+        if (project.Tree.Count == 0)
         {
             return [];
         }
 
-        var money = new MoneyText(project.Settings.Currency);
-        var baseline = project.Baseline;
-        var period = project.CurrentPeriod();
-        var phased = project.TimePhased;
-        var totals = project.Totals;
-        var cuts = project.CutsUnder(-1);
-        var accounts = cuts.ByAccount();
-        var accountSums = CutMeasures.At(phased, accounts, period, false).Rows;
-        var packages = cuts.ByPackage();
-        var packageSums = CutMeasures.At(phased, packages, period, false).Rows;
-        return
-        [
-            new GapRule(tree, totals, money.Of, "money"),
-            new MoreThanTheWholeRule(tree, totals, money.Of, "money"),
-            new GapRule(tree, project.HourTotals, HoursText, "hours"),
-            new MoreThanTheWholeRule(tree, project.HourTotals, HoursText, "hours"),
-            new NotBrokenDownRule(tree, totals),
-            new SingleChildRule(tree),
-            new DuplicateNameRule(tree),
-            new DepthRule(tree),
-            new AccountOverlapRule(tree, project.Placement),
-            new PackageWithoutAccountRule(tree, project.Placement),
-            new AccountUnitRule(tree, project.Placement),
-            new PackageWithoutPersonRule(tree),
-            new TechniqueRule(baseline, project.Periods, PackagesWithItems(project).Contains),
-            new PackageWithoutDatesRule(baseline),
-            new LevelOfEffortShareRule(baseline),
-            new LedgerRule(
-                baseline,
-                project.Placement,
-                project[Baseline.PostingTable.Definition],
-                money.Of
-            ),
-            new OldStatusRule(
-                baseline,
-                project.Status,
-                project.Periods,
-                period,
-                LastProgress(project, period)
-            ),
-            new CostBeforeStartRule(
-                baseline,
-                project.Status,
-                phased.Actual.Packages,
-                period,
-                money.Of
-            ),
-            new ActualAboveCommittedRule(
-                baseline,
-                phased.Actual.Packages,
-                phased.CommittedAt(period),
-                period,
-                money.Of
-            ),
-            new EstimateBelowIndexRule(accounts, accountSums, money.Of),
-            new EstimateBelowCommittedRule(packages, packageSums, money.Of),
-            new HiddenOffsetsRule(
-                accounts,
-                accountSums,
-                project.Settings.VarianceThreshold,
-                money.Of
-            ),
-        ];
-    }
-
-    private static string HoursText(long hundredths) =>
-        (hundredths / 100m).ToString("0.##", System.Globalization.CultureInfo.InvariantCulture)
-        + " h";
-
-    private static HashSet<int> PackagesWithItems(Project project) =>
-        [.. project.Baseline.OwnersOf(project[ItemTable.Definition], ItemTable.Package)];
-
-    /// <summary>For each package the last period in which a milestone or a step was reported; −1 for none.</summary>
-    private static Func<int, int> LastProgress(Project project, int period)
-    {
-        var last = new int[project.Baseline.Count];
-        last.AsSpan().Fill(-1);
-        Note(
-            project[MilestoneStatusTable.Definition],
-            MilestoneStatusTable.Package,
-            MilestoneStatusTable.Period
-        );
-        Note(project[ItemStepTable.Definition], ItemStepTable.Package, ItemStepTable.Period);
-        return package => last[package];
-
-        void Note(Table table, ColumnDefinition owner, ColumnDefinition column)
-        {
-            var owners = project.Baseline.OwnersOf(table, owner);
-            var periods = PackageStatus.PeriodsOf(table, column, project.Periods);
-            for (var row = 0; row < owners.Length; row++)
-            {
-                if (owners[row] >= 0 && periods[row] <= period)
-                {
-                    last[owners[row]] = Math.Max(last[owners[row]], periods[row]);
-                }
-            }
-        }
+        var data = new AuditData(project);
+        return [.. All.Select(make => make(data))];
     }
 }

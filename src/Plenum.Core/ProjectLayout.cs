@@ -1,8 +1,10 @@
 using System.Collections.Frozen;
 using Plenum.Core.Baseline;
 using Plenum.Core.Breakdown;
+using Plenum.Core.Breakdown.Splits;
 using Plenum.Core.Changes;
 using Plenum.Core.Estimate;
+using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;
 using Plenum.Core.Foundation.Time;
 using Plenum.Core.Network;
@@ -30,6 +32,7 @@ public static class ProjectLayout
         PartTypeTable.Definition,
         WorkSetTable.Definition,
         ElementTable.Definition,
+        SplitWordTable.Definition,
         TraceTable.Definition,
         NotNeededTable.Definition,
         RegisterTable.Definition,
@@ -53,6 +56,7 @@ public static class ProjectLayout
         CommitmentTable.Definition,
         ChangeTable.Definition,
         PostingTable.Definition,
+        AcceptedFindingTable.Definition,
     ];
 
     private static readonly FrozenDictionary<string, TableDefinition> ByName =

@@ -1,4 +1,5 @@
 using System.Globalization;
+using Plenum.Core.Breakdown.Splits;
 using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;
 
@@ -26,7 +27,13 @@ public sealed record ProjectSettings
         ["code_mask"] = "the form of codes by level, such as 00.0.00.0",
         ["level_names"] =
             "a name of up to 60 characters for each level, root first, separated by semicolons",
-    };
+        ["language"] =
+            "the language of the names, one of "
+            + string.Join(", ", SplitWords.Languages)
+            + "; or none, where all words are the project's own",
+    }
+        .Concat(AuditThresholds.Keys)
+        .ToDictionary(StringComparer.Ordinal);
 
     private const int LongestLevelName = 60;
 
@@ -59,6 +66,15 @@ public sealed record ProjectSettings
 
     /// <summary>Out-of-sequence work waits for its unfinished predecessors.</summary>
     public bool LogicHolds { get; init; } = true;
+
+    /// <summary>The form of codes by level, such as 00.0.00.0; empty where none is agreed.</summary>
+    public string CodeMask { get; init; } = "";
+
+    /// <summary>The language whose word list tells the logic of splits; null for none.</summary>
+    public string? Language { get; init; } = SplitWords.Languages[0];
+
+    /// <summary>How much it takes before the audit finds something.</summary>
+    public AuditThresholds Audit { get; init; } = new();
 
     /// <summary>Reads the settings; a value that is not understood is reported and left at its default.</summary>
     public static ProjectSettings Read(Table project, Table? calendars, IRowFaults? faults)
@@ -125,7 +141,7 @@ public sealed record ProjectSettings
                     Calendar = value,
                 }
                 : null,
-            "variance_threshold" => ParsePercent(value) is { } threshold
+            "variance_threshold" => Fraction.TryParsePercent(value) is { } threshold
                 ? this with
                 {
                     VarianceThreshold = threshold,
@@ -156,6 +172,19 @@ public sealed record ProjectSettings
                     LogicHolds = value == "logic_holds",
                 }
                 : null,
+            "code_mask" => this with { CodeMask = value },
+            "language" => value == "none" || SplitWords.Languages.Contains(value)
+                ? this with
+                {
+                    Language = value == "none" ? null : value,
+                }
+                : null,
+            _ when AuditThresholds.Keys.ContainsKey(key) => Audit.With(key, value) is { } audit
+                ? this with
+                {
+                    Audit = audit,
+                }
+                : null,
             _ => this,
         };
 
@@ -170,22 +199,10 @@ public sealed record ProjectSettings
             ? date
             : null;
 
-    private static Fraction? ParsePercent(string value) =>
-        decimal.TryParse(
-            value,
-            NumberStyles.AllowDecimalPoint,
-            CultureInfo.InvariantCulture,
-            out var percent
-        )
-        && percent is >= 0 and <= 100
-        && decimal.IsInteger(percent * 100)
-            ? new Fraction((int)(percent * 100))
-            : null;
-
     private static (Fraction Near, Fraction Far)? ParseSteps(string value) =>
         value.Split(' ', StringSplitOptions.RemoveEmptyEntries) is [var first, var second]
-        && ParsePercent(first) is { } near
-        && ParsePercent(second) is { } far
+        && Fraction.TryParsePercent(first) is { } near
+        && Fraction.TryParsePercent(second) is { } far
         && near.BasisPoints < far.BasisPoints
             ? (near, far)
             : null;

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace Plenum.Core.Foundation;
 
 /// <summary>
@@ -16,6 +18,19 @@ public readonly record struct Fraction
     }
 
     public int BasisPoints { get; }
+
+    /// <summary>Reads per cent, 0 to 100 with at most two decimals; null if it is something else.</summary>
+    public static Fraction? TryParsePercent(string value) =>
+        decimal.TryParse(
+            value,
+            NumberStyles.AllowDecimalPoint,
+            CultureInfo.InvariantCulture,
+            out var percent
+        )
+        && percent is >= 0 and <= 100
+        && decimal.IsInteger(percent * 100)
+            ? new Fraction((int)(percent * 100))
+            : null;
 
     public Share AsShare() => new(BasisPoints, Whole);
 }

@@ -47,6 +47,15 @@ internal static class EveryTable
             );
         }
 
+        text.Add("split_words", ("word", "skid*"), ("role", "part"), ("strength", "2"));
+        text.Add("split_words", ("word", "bay"), ("role", "place"), ("strength", ""));
+        text.Add(
+            "accepted_findings",
+            ("rule", "levels"),
+            ("code", elements[0]),
+            ("reason", Pick(random, AwkwardTexts)),
+            ("by", "ann")
+        );
         foreach (var row in text.Rows("elements"))
         {
             row["description"] = Pick(random, AwkwardTexts);

@@ -6,11 +6,11 @@ namespace Plenum.Core.Accounts.Audit;
 /// <summary>The managers' estimate asks of the rest an efficiency that the work so far has not shown.</summary>
 public sealed class EstimateBelowIndexRule(
     Cut accounts,
-    MeasureSums[] sums,
-    Func<long, string> money
+    Func<MeasureSums[]> measures,
+    Func<long, string> money,
+    AuditThresholds thresholds
 ) : AuditRule
 {
-    private const decimal MostAbove = 0.05m;
     private const decimal LeastComplete = 0.02m;
 
     public override string Name => "estimate_below_index";
@@ -27,26 +27,24 @@ public sealed class EstimateBelowIndexRule(
 
     public override IEnumerable<Finding> Run()
     {
+        var sums = measures();
         for (var row = 0; row < sums.Length; row++)
         {
-            var measures = sums[row];
-            var efficiency = Ratio.Of(measures.EarnedValue, measures.ActualCost);
-            var needed = Ratio.Of(
-                measures.BudgetAtCompletion - measures.EarnedValue,
-                measures.Remaining
-            );
-            var complete = Ratio.Of(measures.EarnedValue, measures.BudgetAtCompletion);
+            var own = sums[row];
+            var efficiency = Ratio.Of(own.EarnedValue, own.ActualCost);
+            var needed = Ratio.Of(own.BudgetAtCompletion - own.EarnedValue, own.Remaining);
+            var complete = Ratio.Of(own.EarnedValue, own.BudgetAtCompletion);
             if (
                 !accounts.Rows[row].IsRest
                 && complete >= LeastComplete
-                && needed > efficiency + MostAbove
+                && needed > efficiency + (thresholds.IndexLead / 100m)
             )
             {
                 yield return Found(
                     accounts.Rows[row].Code,
                     string.Create(
                         CultureInfo.InvariantCulture,
-                        $"Account {accounts.Rows[row].Code} estimates {money(measures.Remaining)} to complete, which needs "
+                        $"Account {accounts.Rows[row].Code} estimates {money(own.Remaining)} to complete, which needs "
                     )
                         + string.Create(
                             CultureInfo.InvariantCulture,
@@ -61,7 +59,7 @@ public sealed class EstimateBelowIndexRule(
 /// <summary>The managers' estimate at completion is less than what is already committed.</summary>
 public sealed class EstimateBelowCommittedRule(
     Cut packages,
-    MeasureSums[] sums,
+    Func<MeasureSums[]> measures,
     Func<long, string> money
 ) : AuditRule
 {
@@ -78,6 +76,7 @@ public sealed class EstimateBelowCommittedRule(
 
     public override IEnumerable<Finding> Run()
     {
+        var sums = measures();
         for (var row = 0; row < sums.Length; row++)
         {
             if (!packages.Rows[row].IsRest && sums[row].EstimateAtCompletion < sums[row].Committed)
@@ -97,7 +96,7 @@ public sealed class EstimateBelowCommittedRule(
 /// </summary>
 public sealed class HiddenOffsetsRule(
     Cut accounts,
-    MeasureSums[] sums,
+    Func<MeasureSums[]> measures,
     Fraction threshold,
     Func<long, string> money
 ) : AuditRule
@@ -117,28 +116,29 @@ public sealed class HiddenOffsetsRule(
 
     public override IEnumerable<Finding> Run()
     {
+        var sums = measures();
         for (var row = 0; row < sums.Length; row++)
         {
-            var measures = sums[row];
+            var own = sums[row];
             if (accounts.Rows[row].IsRest)
             {
                 continue;
             }
 
-            var limit = Thresholds.Of(measures, threshold);
-            if (Thresholds.Hides(measures.CostGained, measures.CostLost, limit))
+            var limit = Thresholds.Of(own, threshold);
+            if (Thresholds.Hides(own.CostGained, own.CostLost, limit))
             {
                 yield return Found(
                     accounts.Rows[row].Code,
-                    Sentence("cost", row, measures.CostGained, measures.CostLost)
+                    Sentence("cost", row, own.CostGained, own.CostLost)
                 );
             }
 
-            if (Thresholds.Hides(measures.ScheduleGained, measures.ScheduleLost, limit))
+            if (Thresholds.Hides(own.ScheduleGained, own.ScheduleLost, limit))
             {
                 yield return Found(
                     accounts.Rows[row].Code,
-                    Sentence("schedule", row, measures.ScheduleGained, measures.ScheduleLost)
+                    Sentence("schedule", row, own.ScheduleGained, own.ScheduleLost)
                 );
             }
         }

@@ -11,7 +11,7 @@ public sealed class TechniqueRule(
     PackageBaseline baseline,
     PeriodTimeline periods,
     Func<int, bool> hasItems
-) : AuditRule
+) : PackageRule(baseline)
 {
     public override string Name => "technique_unsuited";
 
@@ -26,32 +26,20 @@ public sealed class TechniqueRule(
 
     public override string Source => "GAO-16-89G App. III (rules); spans from memory";
 
-    public override IEnumerable<Finding> Run()
-    {
-        for (var package = 0; package < baseline.Count; package++)
-        {
-            if (Complaint(package) is { } complaint)
-            {
-                var row = baseline.Tree.PackageRows[package];
-                yield return Found(
-                    baseline.Code(package),
-                    $"{baseline.Tree.Name(row)} {complaint}."
-                );
-            }
-        }
-    }
+    protected override string? Message(int package) =>
+        Complaint(package) is { } complaint ? $"{NameOf(package)} {complaint}." : null;
 
     private string? Complaint(int package)
     {
-        var technique = baseline.Technique[package];
+        var technique = Baseline.Technique[package];
         if (technique == Cell.NoInt)
         {
-            return baseline.TotalBudget[package] > 0
+            return Baseline.TotalBudget[package] > 0
                 ? "has no earned value technique and will never earn"
                 : null;
         }
 
-        if (technique == TechniqueCodec.Milestones && baseline.MilestonesOf[package].Length == 0)
+        if (technique == TechniqueCodec.Milestones && Baseline.MilestonesOf[package].Length == 0)
         {
             return "is measured by milestones and has none";
         }
@@ -61,15 +49,12 @@ public sealed class TechniqueRule(
             return "is measured by items and has none";
         }
 
-        if (!TechniqueCodec.IsStartFinish(technique) || !baseline.IsScheduled(package))
+        if (!TechniqueCodec.IsStartFinish(technique) || !Baseline.IsScheduled(package))
         {
             return null;
         }
 
-        var spanned =
-            periods.FirstEndingFrom(DateOnly.FromDayNumber(baseline.Finish[package]))
-            - periods.FirstEndingFrom(DateOnly.FromDayNumber(baseline.Start[package]))
-            + 1;
+        var spanned = periods.Spanned(Baseline.Start[package], Baseline.Finish[package]);
         var most = technique switch
         {
             0 or 100 => 1,
@@ -83,7 +68,7 @@ public sealed class TechniqueRule(
 }
 
 /// <summary>A package has a budget and no baseline dates.</summary>
-public sealed class PackageWithoutDatesRule(PackageBaseline baseline) : AuditRule
+public sealed class PackageWithoutDatesRule(PackageBaseline baseline) : PackageRule(baseline)
 {
     public override string Name => "package_without_dates";
 
@@ -96,31 +81,18 @@ public sealed class PackageWithoutDatesRule(PackageBaseline baseline) : AuditRul
 
     public override string Source => "SAE EIA-748 guideline 8";
 
-    public override IEnumerable<Finding> Run()
-    {
-        for (var package = 0; package < baseline.Count; package++)
-        {
-            if (
-                baseline.TotalBudget[package] > 0
-                && !baseline.IsScheduled(package)
-                && baseline.Technique[package] != TechniqueCodec.Apportioned
-            )
-            {
-                var row = baseline.Tree.PackageRows[package];
-                yield return Found(
-                    baseline.Code(package),
-                    $"{baseline.Tree.Name(row)} has a budget and lacks a baseline start or finish."
-                );
-            }
-        }
-    }
+    protected override string? Message(int package) =>
+        Baseline.TotalBudget[package] > 0
+        && !Baseline.IsScheduled(package)
+        && Baseline.Technique[package] != TechniqueCodec.Apportioned
+            ? $"{NameOf(package)} has a budget and lacks a baseline start or finish."
+            : null;
 }
 
 /// <summary>Level of effort is a large part of the budget.</summary>
-public sealed class LevelOfEffortShareRule(PackageBaseline baseline) : AuditRule
+public sealed class LevelOfEffortShareRule(PackageBaseline baseline, AuditThresholds thresholds)
+    : AuditRule
 {
-    private const int LargestSharePercent = 15;
-
     public override string Name => "level_of_effort_share";
 
     public override Severity Severity => Severity.Note;
@@ -145,7 +117,7 @@ public sealed class LevelOfEffortShareRule(PackageBaseline baseline) : AuditRule
                     : 0;
         }
 
-        if ((Int128)effort * 100 > (Int128)all * LargestSharePercent)
+        if ((Int128)effort * Fraction.Whole > (Int128)all * thresholds.LevelOfEffort.BasisPoints)
         {
             yield return Found(
                 baseline.Tree.Code(0),

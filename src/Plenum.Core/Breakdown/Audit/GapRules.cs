@@ -9,7 +9,7 @@ public sealed class GapRule(
     ElementTotals totals,
     Func<long, string> amount,
     string what
-) : AuditRule
+) : ElementRule(tree)
 {
     public override string Name => what == "money" ? "gap" : "gap_in_" + what;
 
@@ -24,21 +24,17 @@ public sealed class GapRule(
 
     public override string Source => "MIL-STD-881F section 1, GAO-20-195G step 4 (100 % rule)";
 
-    public override IEnumerable<Finding> Run()
+    protected override string? Message(int row)
     {
-        for (var row = 0; row < tree.Count; row++)
+        var gap = totals.Gap[row];
+        if (gap <= 0)
         {
-            if (totals.Gap[row] > 0)
-            {
-                var share = MoneyText.Percent(totals.Gap[row], totals.Allotted[row]);
-                yield return Found(
-                    tree.Code(row),
-                    tree.HasChildren(row)
-                        ? $"{tree.Name(row)}: {share} of it ({amount(totals.Gap[row])}) belongs to no part."
-                        : $"{tree.Name(row)} is not broken down: {amount(totals.Gap[row])} belong to no part."
-                );
-            }
+            return null;
         }
+
+        return Tree.HasChildren(row)
+            ? $"{Tree.Name(row)}: {MoneyText.Percent(gap, totals.Allotted[row])} of it ({amount(gap)}) belongs to no part."
+            : $"{Tree.Name(row)} is not broken down: {amount(gap)} belong to no part.";
     }
 }
 
@@ -48,7 +44,7 @@ public sealed class MoreThanTheWholeRule(
     ElementTotals totals,
     Func<long, string> amount,
     string what
-) : AuditRule
+) : ElementRule(tree)
 {
     public override string Name =>
         what == "money" ? "more_than_the_whole" : "more_than_the_whole_in_" + what;
@@ -63,18 +59,9 @@ public sealed class MoreThanTheWholeRule(
 
     public override string Source => "MIL-STD-881F section 1, GAO-20-195G step 4 (100 % rule)";
 
-    public override IEnumerable<Finding> Run()
-    {
-        for (var row = 0; row < tree.Count; row++)
-        {
-            if (totals.Gap[row] < 0 && totals.Gap[row] != Cell.NoLong)
-            {
-                yield return Found(
-                    tree.Code(row),
-                    $"The parts of {tree.Name(row)} have {amount(-totals.Gap[row])} more than it was given "
-                        + $"({amount(totals.Allotted[row])})."
-                );
-            }
-        }
-    }
+    protected override string? Message(int row) =>
+        totals.Gap[row] < 0 && totals.Gap[row] != Cell.NoLong
+            ? $"The parts of {Tree.Name(row)} have {amount(-totals.Gap[row])} more than it was given "
+                + $"({amount(totals.Allotted[row])})."
+            : null;
 }

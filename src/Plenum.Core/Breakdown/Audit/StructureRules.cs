@@ -3,7 +3,7 @@ using Plenum.Core.Foundation;
 namespace Plenum.Core.Breakdown.Audit;
 
 /// <summary>An element is split into exactly one.</summary>
-public sealed class SingleChildRule(ElementTree tree) : AuditRule
+public sealed class SingleChildRule(ElementTree tree) : ElementRule(tree)
 {
     public override string Name => "single_child";
 
@@ -17,23 +17,14 @@ public sealed class SingleChildRule(ElementTree tree) : AuditRule
     public override string Source =>
         "PMI Practice Standard for Work Breakdown Structures, 3rd ed. 2019 (from memory)";
 
-    public override IEnumerable<Finding> Run()
-    {
-        for (var row = 0; row < tree.Count; row++)
-        {
-            if (tree.HasChildren(row) && tree.SubtreeEnd[row + 1] == tree.SubtreeEnd[row])
-            {
-                yield return Found(
-                    tree.Code(row),
-                    $"{tree.Name(row)} is split into one part only, {tree.Code(row + 1)} {tree.Name(row + 1)}."
-                );
-            }
-        }
-    }
+    protected override string? Message(int row) =>
+        Tree.HasChildren(row) && Tree.SubtreeEnd[row + 1] == Tree.SubtreeEnd[row]
+            ? $"{Tree.Name(row)} is split into one part only, {Tree.Code(row + 1)} {Tree.Name(row + 1)}."
+            : null;
 }
 
 /// <summary>A branch that has no children and is no package.</summary>
-public sealed class NotBrokenDownRule(ElementTree tree, ElementTotals totals) : AuditRule
+public sealed class NotBrokenDownRule(ElementTree tree, ElementTotals totals) : ElementRule(tree)
 {
     public override string Name => "not_broken_down";
 
@@ -47,29 +38,18 @@ public sealed class NotBrokenDownRule(ElementTree tree, ElementTotals totals) : 
 
     public override string Source => "GAO-20-195G step 4 (100 % rule)";
 
-    public override IEnumerable<Finding> Run()
-    {
-        for (var row = 0; row < tree.Count; row++)
-        {
-            // one with an allotted amount is a gap of that amount already
-            if (
-                !tree.HasChildren(row)
-                && tree.Kind(row) == ElementTable.Branch
-                && totals.Gap[row] <= 0
-            )
-            {
-                yield return Found(
-                    tree.Code(row),
-                    $"{tree.Name(row)} is not broken down; its size is unknown."
-                );
-            }
-        }
-    }
+    // one with an allotted amount is a gap of that amount already
+    protected override string? Message(int row) =>
+        !Tree.HasChildren(row) && Tree.Kind(row) == ElementTable.Branch && totals.Gap[row] <= 0
+            ? $"{Tree.Name(row)} is not broken down; its size is unknown."
+            : null;
 }
 
 /// <summary>Equal names under one parent.</summary>
-public sealed class DuplicateNameRule(ElementTree tree) : AuditRule
+public sealed class DuplicateNameRule(ElementTree tree) : ElementRule(tree)
 {
+    private readonly Dictionary<int, Dictionary<string, int>> names = [];
+
     public override string Name => "duplicate_name";
 
     public override Severity Severity => Severity.Warning;
@@ -81,29 +61,35 @@ public sealed class DuplicateNameRule(ElementTree tree) : AuditRule
 
     public override string Source => "GAO-20-195G step 4 (each piece of work in one element)";
 
-    public override IEnumerable<Finding> Run()
+    protected override string? Message(int row)
     {
-        Dictionary<(int, string), int> seen = [];
-        for (var row = 1; row < tree.Count; row++)
+        var parent = Tree.Parent[row];
+        if (parent < 0)
         {
-            if (!seen.TryAdd((tree.Parent[row], tree.Name(row)), row))
-            {
-                var other = seen[(tree.Parent[row], tree.Name(row))];
-                yield return Found(
-                    tree.Code(row),
-                    $"{tree.Code(row)} and {tree.Code(other)} have the same name, \"{tree.Name(row)}\", under one parent."
-                );
-            }
+            return null;
         }
+
+        names.TryAdd(parent, FirstOfName(parent));
+        return names[parent][Tree.Name(row)] is var other && other != row
+            ? $"{Tree.Code(row)} and {Tree.Code(other)} have the same name, \"{Tree.Name(row)}\", under one parent."
+            : null;
+    }
+
+    private Dictionary<string, int> FirstOfName(int parent)
+    {
+        Dictionary<string, int> first = new(StringComparer.Ordinal);
+        foreach (var child in Children(parent))
+        {
+            first.TryAdd(Tree.Name(child), child);
+        }
+
+        return first;
     }
 }
 
 /// <summary>Too few or too many levels.</summary>
-public sealed class DepthRule(ElementTree tree) : AuditRule
+public sealed class DepthRule(ElementTree tree, AuditThresholds thresholds) : AuditRule
 {
-    private const int FewestLevels = 3;
-    private const int MostLevels = 6;
-
     public override string Name => "levels";
 
     public override Severity Severity => Severity.Note;
@@ -119,7 +105,10 @@ public sealed class DepthRule(ElementTree tree) : AuditRule
 
     public override IEnumerable<Finding> Run()
     {
-        if (tree.Count > 0 && tree.Depth is < FewestLevels or > MostLevels)
+        if (
+            tree.Count > 0
+            && (tree.Depth < thresholds.FewestLevels || tree.Depth > thresholds.MostLevels)
+        )
         {
             yield return Found(tree.Code(0), $"The breakdown has {tree.Depth} levels.");
         }

@@ -60,6 +60,12 @@ public sealed class PeriodTimeline
         return found >= 0 ? found : ~found;
     }
 
+    /// <summary>How many periods a span of days touches.</summary>
+    public int Spanned(int startDay, int finishDay) =>
+        FirstEndingFrom(DateOnly.FromDayNumber(finishDay))
+        - FirstEndingFrom(DateOnly.FromDayNumber(startDay))
+        + 1;
+
     /// <summary>The same for every day from the first period's end to the last, to be looked up without a search.</summary>
     public int[] FirstEndingFromEach()
     {

@@ -1,4 +1,5 @@
 using Plenum.Core.Breakdown;
+using Plenum.Core.Breakdown.Audit;
 using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;
 
@@ -58,7 +59,7 @@ public sealed class AccountOverlapRule(ElementTree tree, AccountPlacement placem
 
 /// <summary>A package is in no control account.</summary>
 public sealed class PackageWithoutAccountRule(ElementTree tree, AccountPlacement placement)
-    : AuditRule
+    : ElementRule(tree)
 {
     public override string Name => "package_without_account";
 
@@ -72,22 +73,18 @@ public sealed class PackageWithoutAccountRule(ElementTree tree, AccountPlacement
 
     public override string Source => "SAE EIA-748 guideline 5; GAO-16-89G App. III";
 
-    public override IEnumerable<Finding> Run()
-    {
-        for (var package = 0; package < tree.PackageCount; package++)
-        {
-            if (placement.AccountOfPackage[package] < 0)
-            {
-                var row = tree.PackageRows[package];
-                yield return Found(tree.Code(row), $"{tree.Name(row)} is in no control account.");
-            }
-        }
-    }
+    protected override string? Message(int row) =>
+        Tree.PackageOfRow[row] is var package and >= 0 && placement.AccountOfPackage[package] < 0
+            ? $"{Tree.Name(row)} is in no control account."
+            : null;
 }
 
 /// <summary>The unit of a package is not that of its account.</summary>
-public sealed class AccountUnitRule(ElementTree tree, AccountPlacement placement) : AuditRule
+public sealed class AccountUnitRule(ElementTree tree, AccountPlacement placement)
+    : ElementRule(tree)
 {
+    private readonly int[] unitOf = tree.Inherited(ElementTable.Unit);
+
     public override string Name => "account_of_another_unit";
 
     public override Severity Severity => Severity.Warning;
@@ -100,31 +97,25 @@ public sealed class AccountUnitRule(ElementTree tree, AccountPlacement placement
 
     public override string Source => "SAE EIA-748 guideline 18";
 
-    public override IEnumerable<Finding> Run()
+    protected override string? Message(int row)
     {
-        var unitOf = tree.Inherited(ElementTable.Unit);
-        for (var package = 0; package < tree.PackageCount; package++)
-        {
-            var row = tree.PackageRows[package];
-            var account = placement.AccountOfPackage[package];
-            if (
-                account >= 0
-                && unitOf[row] != Cell.NoInt
-                && unitOf[row] != placement.Accounts.Ints(AccountTable.Unit)[account]
-            )
-            {
-                yield return Found(
-                    tree.Code(row),
-                    $"{tree.Name(row)} is in account {placement.Accounts.Codes[account]}, which belongs to another unit."
-                );
-            }
-        }
+        var account = Tree.PackageOfRow[row] is var package and >= 0
+            ? placement.AccountOfPackage[package]
+            : -1;
+        return
+            account >= 0
+            && unitOf[row] != Cell.NoInt
+            && unitOf[row] != placement.Accounts.Ints(AccountTable.Unit)[account]
+            ? $"{Tree.Name(row)} is in account {placement.Accounts.Codes[account]}, which belongs to another unit."
+            : null;
     }
 }
 
 /// <summary>Nobody is in charge of a package.</summary>
-public sealed class PackageWithoutPersonRule(ElementTree tree) : AuditRule
+public sealed class PackageWithoutPersonRule(ElementTree tree) : ElementRule(tree)
 {
+    private readonly int[] persons = tree.Inherited(ElementTable.Person);
+
     public override string Name => "package_without_person";
 
     public override Severity Severity => Severity.Warning;
@@ -136,16 +127,8 @@ public sealed class PackageWithoutPersonRule(ElementTree tree) : AuditRule
 
     public override string Source => "common practice";
 
-    public override IEnumerable<Finding> Run()
-    {
-        var persons = tree.Inherited(ElementTable.Person);
-        for (var package = 0; package < tree.PackageCount; package++)
-        {
-            var row = tree.PackageRows[package];
-            if (persons[row] == Cell.NoInt)
-            {
-                yield return Found(tree.Code(row), $"Nobody is in charge of {tree.Name(row)}.");
-            }
-        }
-    }
+    protected override string? Message(int row) =>
+        Tree.PackageOfRow[row] >= 0 && persons[row] == Cell.NoInt
+            ? $"Nobody is in charge of {Tree.Name(row)}."
+            : null;
 }

@@ -1,4 +1,5 @@
 using Plenum.Core.Baseline;
+using Plenum.Core.Baseline.Audit;
 using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;
@@ -12,65 +13,65 @@ public sealed class OldStatusRule(
     PackageStatus status,
     PeriodTimeline periods,
     int period,
-    Func<int, int> lastProgressReport
-) : AuditRule
+    Func<int, int> lastProgressReport,
+    PackageLinks links,
+    AuditThresholds thresholds
+) : PackageRule(baseline)
 {
-    private const int OldestPeriods = 2;
-
     public override string Name => "status_old";
 
     public override Severity Severity => Severity.Warning;
 
     public override string Explanation =>
-        "A package that should be under way and of which nothing was heard for more than two periods earns on old news.";
+        "A package that should be under way and of which nothing was heard for more than two periods earns on old news. One "
+        + "that has never reported is not asked for while a package that it waits for is unfinished.";
 
     public override string Remedy => "Ask its person in charge for the status.";
 
     public override string Source => "common practice";
 
-    public override IEnumerable<Finding> Run()
+    protected override string? Message(int package)
     {
-        for (var package = 0; package < baseline.Count; package++)
+        var technique = Baseline.Technique[package];
+        if (
+            technique is TechniqueCodec.LevelOfEffort or TechniqueCodec.Apportioned
+            || !OpenPackages.IsOpen(Baseline, status, periods, package, period)
+        )
         {
-            var technique = baseline.Technique[package];
-            if (
-                technique is TechniqueCodec.LevelOfEffort or TechniqueCodec.Apportioned
-                || !OpenPackages.IsOpen(baseline, status, periods, package, period)
-            )
-            {
-                continue;
-            }
-
-            var due = periods.FirstEndingFrom(
-                DateOnly.FromDayNumber(OpenPackages.StartDay(baseline, status, package, period))
-            );
-            var last = Math.Max(
-                status.LastReportedAt(package, period),
-                lastProgressReport(package)
-            );
-            var since = period - Math.Max(last, due - 1);
-            if (since > OldestPeriods)
-            {
-                var row = baseline.Tree.PackageRows[package];
-                yield return Found(
-                    baseline.Code(package),
-                    last < 0
-                        ? $"{baseline.Tree.Name(row)} was due to start {since} periods ago and has never reported."
-                        : $"{baseline.Tree.Name(row)} is open and last reported in period {periods.Codes[last]}."
-                );
-            }
+            return null;
         }
+
+        var due = periods.FirstEndingFrom(
+            DateOnly.FromDayNumber(OpenPackages.StartDay(Baseline, status, package, period))
+        );
+        var last = Math.Max(status.LastReportedAt(package, period), lastProgressReport(package));
+        var since = period - Math.Max(last, due - 1);
+        if (since <= thresholds.SilentPeriods)
+        {
+            return null;
+        }
+
+        if (last < 0 && links.Waits(package, IsFinished))
+        {
+            return null;
+        }
+
+        return last < 0
+            ? $"{NameOf(package)} was due to start {since} periods ago and has never reported."
+            : $"{NameOf(package)} is open and last reported in period {periods.Codes[last]}.";
     }
+
+    private bool IsFinished(int package) => Cell.IsGiven(status.FinishedAt(package, period));
 }
 
 /// <summary>Cost is booked on a package that has not started.</summary>
 public sealed class CostBeforeStartRule(
     PackageBaseline baseline,
     PackageStatus status,
-    PeriodSeries actual,
+    Func<PeriodSeries> actual,
     int period,
     Func<long, string> money
-) : AuditRule
+) : PackageRule(baseline)
 {
     public override string Name => "cost_before_start";
 
@@ -83,38 +84,29 @@ public sealed class CostBeforeStartRule(
 
     public override string Source => "GAO-20-195G (anomalies in the data)";
 
-    public override IEnumerable<Finding> Run()
+    protected override string? Message(int package)
     {
-        for (var package = 0; package < baseline.Count; package++)
+        var cost = 0L;
+        for (var costElement = 0; costElement < CostElements.Count; costElement++)
         {
-            var technique = baseline.Technique[package];
-            var cost = 0L;
-            for (var costElement = 0; costElement < CostElements.Count; costElement++)
-            {
-                cost += actual.At((package * CostElements.Count) + costElement, period);
-            }
-
-            if (
-                cost > 0
-                && technique is not (TechniqueCodec.LevelOfEffort or TechniqueCodec.Apportioned)
-                && status.StartedAt(package, period) == Cell.NoInt
-            )
-            {
-                var row = baseline.Tree.PackageRows[package];
-                yield return Found(
-                    baseline.Code(package),
-                    $"{money(cost)} were spent on {baseline.Tree.Name(row)}, which has not started."
-                );
-            }
+            cost += actual().At((package * CostElements.Count) + costElement, period);
         }
+
+        return
+            cost > 0
+            && Baseline.Technique[package]
+                is not (TechniqueCodec.LevelOfEffort or TechniqueCodec.Apportioned)
+            && status.StartedAt(package, period) == Cell.NoInt
+            ? $"{money(cost)} were spent on {NameOf(package)}, which has not started."
+            : null;
     }
 }
 
 /// <summary>More was spent than was committed, where commitments are kept.</summary>
 public sealed class ActualAboveCommittedRule(
     PackageBaseline baseline,
-    PeriodSeries actual,
-    long[] committed,
+    Func<PeriodSeries> actual,
+    Func<long[]> committedAmounts,
     int period,
     Func<long, string> money
 ) : AuditRule
@@ -133,9 +125,10 @@ public sealed class ActualAboveCommittedRule(
 
     public override IEnumerable<Finding> Run()
     {
+        var committed = committedAmounts();
         for (var atom = 0; atom < committed.Length; atom++)
         {
-            var spent = committed[atom] == 0 ? 0 : actual.At(atom, period);
+            var spent = committed[atom] == 0 ? 0 : actual().At(atom, period);
             if (spent > committed[atom])
             {
                 var package = atom / CostElements.Count;

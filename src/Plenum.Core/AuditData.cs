@@ -1,0 +1,184 @@
+using System.Globalization;
+using Plenum.Core.Accounts;
+using Plenum.Core.Baseline;
+using Plenum.Core.Breakdown;
+using Plenum.Core.Breakdown.Splits;
+using Plenum.Core.Foundation;
+using Plenum.Core.Foundation.Tables;
+using Plenum.Core.Foundation.Time;
+using Plenum.Core.Network;
+using Plenum.Core.People;
+using Plenum.Core.Status;
+
+namespace Plenum.Core;
+
+/// <summary>What the rules of the audit read of one value of a project; made when it is first asked for.</summary>
+internal sealed class AuditData
+{
+    private readonly Lazy<SplitWords> words;
+    private readonly Lazy<SplitReadings> readings;
+    private readonly Lazy<ScopeCoverage> coverage;
+    private readonly Lazy<PartActivities> activities;
+    private readonly Lazy<PackageActivityReports> activityReports;
+    private readonly Lazy<PackageLinks> links;
+    private readonly Lazy<HashSet<string>> people;
+    private readonly Lazy<HashSet<int>> withItems;
+    private readonly Lazy<int[]> lastProgress;
+    private readonly Lazy<long[]> committed;
+    private readonly Lazy<long> projectBudget;
+    private readonly Lazy<Cut> accounts;
+    private readonly Lazy<Cut> packages;
+    private readonly Lazy<MeasureSums[]> accountSums;
+    private readonly Lazy<MeasureSums[]> packageSums;
+
+    public AuditData(Project project)
+    {
+        Project = project;
+        Period = project.CurrentPeriod();
+        Money = new MoneyText(project.Settings.Currency).Of;
+        words = new(() =>
+            SplitWords.Of(project.Settings.Language, project[SplitWordTable.Definition])
+        );
+        readings = new(() => new SplitReadings(Tree, words.Value, UnitName, PartTypeCode));
+        coverage = new(() =>
+            new ScopeCoverage(
+                Tree,
+                project[Scope.ScopeTable.Definition],
+                project[TraceTable.Definition]
+            )
+        );
+        activities = new(() =>
+            new PartActivities(
+                Tree,
+                project[WorkSetTable.Definition],
+                project[NotNeededTable.Definition]
+            )
+        );
+        activityReports = new(() =>
+            new PackageActivityReports(
+                Baseline,
+                project.Periods,
+                project[ActivityTable.Definition],
+                project[ActivityStatusTable.Definition]
+            )
+        );
+        links = new(() =>
+            new PackageLinks(
+                Baseline,
+                project[ActivityTable.Definition],
+                project[LinkTable.Definition]
+            )
+        );
+        people = new(() => NamesOf(project[PersonTable.Definition]));
+        withItems = new(() =>
+            [.. Baseline.OwnersOf(project[ItemTable.Definition], ItemTable.Package)]
+        );
+        lastProgress = new(FindLastProgress);
+        committed = new(() => project.TimePhased.CommittedAt(Period));
+        projectBudget = new(() => project.Totals.Budget[0]);
+        accounts = new(() => project.CutsUnder(-1).ByAccount());
+        packages = new(() => project.CutsUnder(-1).ByPackage());
+        accountSums = new(() => SumsOf(accounts.Value));
+        packageSums = new(() => SumsOf(packages.Value));
+    }
+
+    public Project Project { get; }
+
+    /// <summary>The period at whose end the audit is taken; −1 before the first.</summary>
+    public int Period { get; }
+
+    /// <summary>An amount in minor units as text.</summary>
+    public Func<long, string> Money { get; }
+
+    public ElementTree Tree => Project.Tree;
+
+    public PackageBaseline Baseline => Project.Baseline;
+
+    public AuditThresholds Thresholds => Project.Settings.Audit;
+
+    public SplitReadings Readings => readings.Value;
+
+    public NameCheck Names => new(words.Value);
+
+    public ScopeCoverage Coverage => coverage.Value;
+
+    public PartActivities Activities => activities.Value;
+
+    public PackageActivityReports ActivityReports => activityReports.Value;
+
+    public PackageLinks Links => links.Value;
+
+    public Cut Accounts => accounts.Value;
+
+    public Cut Packages => packages.Value;
+
+    public MeasureSums[] AccountSums() => accountSums.Value;
+
+    public MeasureSums[] PackageSums() => packageSums.Value;
+
+    public PeriodSeries ActualCost() => Project.TimePhased.Actual.Packages;
+
+    public PeriodSeries EarnedValue() => Project.TimePhased.Earned;
+
+    public long[] Committed() => committed.Value;
+
+    public long ProjectBudget() => projectBudget.Value;
+
+    public bool IsPerson(string name) => people.Value.Contains(name);
+
+    public bool HasItems(int package) => withItems.Value.Contains(package);
+
+    /// <summary>The last period in which a milestone or a step of a package was reported; −1 for none.</summary>
+    public int LastProgress(int package) => lastProgress.Value[package];
+
+    public static string Hours(long hundredths) =>
+        (hundredths / 100m).ToString("0.##", CultureInfo.InvariantCulture) + " h";
+
+    private MeasureSums[] SumsOf(Cut cut) =>
+        CutMeasures.At(Project.TimePhased, cut, Period, false).Rows;
+
+    private string? UnitName(int id)
+    {
+        var units = Project[UnitTable.Definition];
+        return units.RowOf(id) is var row and >= 0 ? units.Texts(UnitTable.Name)[row] : null;
+    }
+
+    private string PartTypeCode(int id)
+    {
+        var types = Project[PartTypeTable.Definition];
+        return types.Codes[types.RowOf(id)]!;
+    }
+
+    private static HashSet<string> NamesOf(Table people) =>
+        people
+            .Texts(PersonTable.Name)
+            .ToArray()
+            .OfType<string>()
+            .ToHashSet(StringComparer.OrdinalIgnoreCase);
+
+    private int[] FindLastProgress()
+    {
+        var last = new int[Baseline.Count];
+        last.AsSpan().Fill(-1);
+        Note(
+            Project[MilestoneStatusTable.Definition],
+            MilestoneStatusTable.Package,
+            MilestoneStatusTable.Period
+        );
+        Note(Project[ItemStepTable.Definition], ItemStepTable.Package, ItemStepTable.Period);
+        return last;
+
+        void Note(Table table, ColumnDefinition owner, ColumnDefinition column)
+        {
+            var owners = Baseline.OwnersOf(table, owner);
+            var periods = PackageStatus.PeriodsOf(table, column, Project.Periods);
+            for (var row = 0; row < owners.Length; row++)
+            {
+                if (owners[row] >= 0 && periods[row] <= Period)
+                {
+                    last[owners[row]] = Math.Max(last[owners[row]], periods[row]);
+                }
+            }
+        }
+    }
+}
