@@ -144,10 +144,10 @@ public class DictionaryTests
     )]
     [InlineData(
         "02.5",
-        "Cartridge filters is split by physical part into 7 parts. Together they have 0.35 more than the 4.05 it was given."
+        "Cartridge filters is split by physical part into 4 parts. Together they have 0.35 more than the 4.05 it was given."
     )]
     [InlineData("07.5", "Outfall marking and buoys is not broken down: 1.50 belong to no part.")]
-    [InlineData("03.4.01.7", "Membrane racks, erection is a work package with a budget of 0.20.")]
+    [InlineData("03.4.01.7", "Membrane racks, erection is a work package with a budget of 0.25.")]
     public void The_reading_of_an_element_says_how_it_is_split_and_what_is_missing(
         string code,
         string sentence

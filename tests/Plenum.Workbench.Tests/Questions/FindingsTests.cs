@@ -45,13 +45,29 @@ public class FindingsTests
         );
 
     [Fact]
-    public void An_element_is_marked_by_its_gravest_finding()
+    public void An_element_is_marked_by_the_gravest_of_its_own_findings()
     {
         var project = GeneratedProjects.Demo;
+        var check = new CheckQuestion().Ask(project);
         var answer = FindingsQuestion.Ask(project);
-        Assert.Equal(Severity.Error, answer.WorstOf(project.Tree.Elements.RowOfCode("02.5")));
-        Assert.Equal(Severity.Warning, answer.WorstOf(project.Tree.Elements.RowOfCode("03.4")));
-        Assert.Null(answer.WorstOf(project.Tree.Elements.RowOfCode("01.1.01")));
+        var elements = project.Tree.Elements;
+        Assert.Equal(Severity.Error, answer.WorstOf(elements.RowOfCode("02.5")));
+        foreach (var found in check.Findings.GroupBy(finding => elements.RowOfCode(finding.Code)))
+        {
+            if (found.Key >= 0)
+            {
+                Assert.True(answer.WorstOf(found.Key) <= found.Min(finding => finding.Severity));
+            }
+        }
+
+        Assert.All(
+            Enumerable.Range(0, project.Tree.Count),
+            row =>
+                Assert.Equal(
+                    answer.Lines.Any(line => line.Position == row),
+                    answer.WorstOf(row) is not null
+                )
+        );
     }
 
     [Fact]
