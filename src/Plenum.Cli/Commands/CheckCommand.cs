@@ -79,7 +79,7 @@ internal static class CheckCommand
                     json.WriteString("code", finding.Code);
                     json.WriteString("message", finding.Message);
                     json.WriteString("remedy", finding.Remedy);
-                    json.WriteBoolean("accepted", false);
+                    json.WriteBoolean("accepted", finding.IsAccepted);
                     json.WriteEndObject();
                 }
 
@@ -89,6 +89,8 @@ internal static class CheckCommand
                 {
                     json.WriteNumber(Word(severity), answer.Count(severity));
                 }
+
+                json.WriteNumber("accepted", answer.Accepted);
 
                 json.WriteEndObject();
             }
@@ -106,6 +108,14 @@ internal static class CheckCommand
                 CultureInfo.InvariantCulture,
                 $"The audit finds {Counted(Severity.Error)}, {Counted(Severity.Warning)} and {Counted(Severity.Note)}."
             )
+                + (
+                    answer.Accepted > 0
+                        ? string.Create(
+                            CultureInfo.InvariantCulture,
+                            $" {answer.Accepted} more {(answer.Accepted == 1 ? "is" : "are")} accepted with a reason."
+                        )
+                        : ""
+                )
         );
         foreach (
             var group in answer
@@ -126,7 +136,10 @@ internal static class CheckCommand
             context.Out.WriteLine("  To do: " + rule.Remedy + " Source: " + rule.Source + ".");
             foreach (var finding in findings.Take(shortened ? ShownOfARule : int.MaxValue))
             {
-                context.Out.WriteLine($"  {finding.Code}: {finding.Message}");
+                context.Out.WriteLine(
+                    $"  {finding.Code}: {finding.Message}"
+                        + (finding.IsAccepted ? $" Accepted: {finding.AcceptedBecause}" : "")
+                );
             }
 
             if (shortened && findings.Count > ShownOfARule)

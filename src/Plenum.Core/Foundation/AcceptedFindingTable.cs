@@ -28,4 +28,25 @@ public static class AcceptedFindingTable
         Reason,
         By
     );
+
+    /// <summary>The findings, those that somebody has accepted with the reason.</summary>
+    public static IEnumerable<Finding> Mark(IEnumerable<Finding> findings, Table accepted)
+    {
+        Dictionary<(string, string), string> reasons = [];
+        for (var row = 0; row < accepted.Count; row++)
+        {
+            reasons[(accepted.Texts(Rule)[row]!, accepted.Texts(Code)[row]!)] = accepted.Texts(
+                Reason
+            )[row]!;
+        }
+
+        return findings.Select(finding =>
+            reasons.TryGetValue((finding.Rule, finding.Code), out var reason)
+                ? finding with
+                {
+                    AcceptedBecause = reason,
+                }
+                : finding
+        );
+    }
 }

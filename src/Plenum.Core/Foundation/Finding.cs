@@ -25,4 +25,10 @@ public sealed record Finding(
     string Code,
     string Message,
     string Remedy
-);
+)
+{
+    /// <summary>Why it stays, where somebody has accepted it; null otherwise.</summary>
+    public string? AcceptedBecause { get; init; }
+
+    public bool IsAccepted => AcceptedBecause is not null;
+}

@@ -20,9 +20,12 @@ public sealed record CheckQuestion(string? Rule = null)
 
         List<Finding> findings =
         [
-            .. rules
-                .Where(rule => Rule is null || rule.Name == Rule)
-                .SelectMany(rule => rule.Run()),
+            .. AcceptedFindingTable.Mark(
+                rules
+                    .Where(rule => Rule is null || rule.Name == Rule)
+                    .SelectMany(rule => rule.Run()),
+                project[AcceptedFindingTable.Definition]
+            ),
         ];
         return new CheckAnswer(project.Revision, findings);
     }
@@ -30,5 +33,10 @@ public sealed record CheckQuestion(string? Rule = null)
 
 public sealed record CheckAnswer(long Revision, IReadOnlyList<Finding> Findings)
 {
-    public int Count(Severity severity) => Findings.Count(finding => finding.Severity == severity);
+    /// <summary>Findings of a severity that nobody has accepted.</summary>
+    public int Count(Severity severity) =>
+        Findings.Count(finding => finding.Severity == severity && !finding.IsAccepted);
+
+    /// <summary>Findings that somebody has accepted with a reason.</summary>
+    public int Accepted => Findings.Count(finding => finding.IsAccepted);
 }

@@ -20,7 +20,7 @@ public sealed class NameCheck(SplitWords words)
             return word;
         }
 
-        var telling = tokens.Where(token => !IsBuilding(token)).ToList();
+        var telling = tokens.Where(token => words.IsIgnored(token) || !IsBuilding(token)).ToList();
         return
             telling.Count > 0
             && telling.TrueForAll(token => words.StrengthOf(SplitWordTable.Generic, token) > 0)
