@@ -8,8 +8,9 @@ namespace Plenum.Workbench.Maps;
 
 /// <summary>
 /// The lens of people: who is in charge, seen from a picked person. An element has the person that it or the nearest
-/// ancestor names. A branch without one says what its packages say together: nobody, if a package has nobody; else the
-/// picked person or the unit, if all are theirs; else other people.
+/// ancestor names. A branch without one says what its packages say together: nobody, if none of them has somebody; the
+/// picked person or the unit, if all that have somebody are theirs; else other people. A package that nobody answers for
+/// is seen on its own strip.
 /// </summary>
 internal static class PeopleLens
 {
@@ -86,15 +87,17 @@ internal static class PeopleLens
     }
 
     /// <summary>What the packages of a branch say together.</summary>
-    private static byte Together(byte seen) =>
-        seen switch
+    private static byte Together(byte seen)
+    {
+        var named = seen & ~(1 << Nobody);
+        return named switch
         {
             0 => Nobody,
-            _ when (seen & (1 << Nobody)) != 0 => Nobody,
             1 << Picked => Picked,
-            _ when (seen & (1 << Others)) == 0 => SameUnit,
+            _ when (named & (1 << Others)) == 0 => SameUnit,
             _ => Others,
         };
+    }
 
     private static LensClass[] Classes(Project project, int picked, string? name)
     {

@@ -43,7 +43,7 @@ public class PeopleLensTests
         var lens = new LensQuestion(LensQuestion.People, null, "ann").Ask(Organisation());
         Assert.Equal(
             [
-                "nobody",
+                "others",
                 "picked",
                 "picked",
                 "same_unit",
@@ -52,7 +52,7 @@ public class PeopleLensTests
                 "others",
                 "same_unit",
                 "others",
-                "nobody",
+                "picked",
                 "nobody",
                 "picked",
             ],
