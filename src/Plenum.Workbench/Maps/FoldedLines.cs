@@ -45,12 +45,10 @@ internal sealed class FoldedLines
 
     private IEnumerable<int> LinesWith(byte[] sought)
     {
-        var line = 0;
-        while (text.AsSpan(start[line]).IndexOf(sought) is var found and >= 0)
+        for (var line = 0; text.AsSpan(start[line]).IndexOf(sought) is var found and >= 0; line++)
         {
             line = LineAt(start[line] + found, line);
             yield return line;
-            line++;
         }
     }
 

@@ -9,8 +9,6 @@ namespace Plenum.Workbench.Maps;
 public sealed record LookupQuestion
 {
     public static readonly LookupQuestion Whole = new();
-
-    public Lookup Ask(Project project) => new(project);
 }
 
 /// <summary>Something that was found: an element or a person.</summary>

@@ -3,7 +3,6 @@ using System.Text;
 using Plenum.Core;
 using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation.Tables;
-using Plenum.Core.People;
 using Plenum.Workbench.Questions;
 
 namespace Plenum.Workbench.Maps;
@@ -20,9 +19,12 @@ public static class MapDocument
 
     internal const int Version = 1;
 
+    private const double HundredthsOfAnHour = 100;
+
     [Flags]
     private enum Flag
     {
+        None = 0,
         Package = 1,
         NotSplit = 2,
         Finding = 4,
@@ -79,8 +81,6 @@ public static class MapDocument
     /// <inheritdoc cref="Write(Project, IBufferWriter{byte}, MapFindings)"/>
     public static void Write(Project project, Stream stream, MapFindings? findings = null) =>
         StreamOutput.Write(stream, output => Write(project, output, findings));
-
-    private const double HundredthsOfAnHour = 100;
 
     /// <exception cref="QuestionException">There is no element, or there are too many levels.</exception>
     internal static void CheckShown(ElementTree tree)
@@ -140,9 +140,9 @@ public static class MapDocument
             var flag =
                 tree.PackageOfRow[row] >= 0 ? Flag.Package
                 : IsNotSplit(tree, row) ? Flag.NotSplit
-                : 0;
-            flag |= tree.Kind(row) == ElementTable.PlanningPackage ? Flag.Planning : 0;
-            flag |= findings.At(row) ? Flag.Finding : 0;
+                : Flag.None;
+            flag |= tree.Kind(row) == ElementTable.PlanningPackage ? Flag.Planning : Flag.None;
+            flag |= findings.At(row) ? Flag.Finding : Flag.None;
             flags[row] = (byte)flag;
         }
 

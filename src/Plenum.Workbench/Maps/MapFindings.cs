@@ -48,16 +48,16 @@ public sealed class MapFindings
     public static MapFindings Of(Project project, IEnumerable<Finding> findings)
     {
         var elements = project.Tree.Elements;
-        var isMarked = new bool[elements.Count];
+        var marks = new bool[elements.Count];
         foreach (var finding in findings)
         {
             if (elements.RowOfCode(finding.Code) is var row and >= 0)
             {
-                isMarked[row] = true;
+                marks[row] = true;
             }
         }
 
-        return new MapFindings(isMarked);
+        return new MapFindings(marks);
     }
 
     /// <summary>True if the element at a position is marked.</summary>

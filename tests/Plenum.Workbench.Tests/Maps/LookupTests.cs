@@ -1,6 +1,4 @@
 using Plenum.Core;
-using Plenum.Core.Foundation.Tables;
-using Plenum.Core.People;
 using Plenum.Oracle.Tables;
 using Plenum.Workbench.Maps;
 using Plenum.Workbench.Tests.Oracle;

@@ -1,8 +1,6 @@
 using System.Buffers;
 using System.Globalization;
 using Plenum.Core;
-using Plenum.Core.Breakdown;
-using Plenum.Core.Foundation.Tables;
 using Plenum.Oracle.Tables;
 using Plenum.Workbench.Maps;
 using Plenum.Workbench.Questions;
@@ -245,7 +243,12 @@ public class MapDocumentTests
     {
         using var folder = new TemporaryFolder();
         folder.Write("project.csv", $"key,value\nlevel_names,{names}\n");
-        var result = Exchange.Import.Importer.Run(Project.Empty, [folder.Path], replace: false);
+        var result = Exchange.Import.Importer.Run(
+            Project.Empty,
+            [folder.Path],
+            replace: false,
+            ct: TestContext.Current.CancellationToken
+        );
         Assert.Equal("project.csv", Assert.Single(result.Errors.Items).File);
     }
 

@@ -1,3 +1,4 @@
+using System.Buffers.Binary;
 using System.Text;
 
 namespace Plenum.Workbench.Tests.Maps;
@@ -9,31 +10,29 @@ namespace Plenum.Workbench.Tests.Maps;
 internal sealed class MapReader
 {
     private readonly byte[] bytes;
-    private readonly BinaryReader reader;
+    private int at;
 
     private MapReader(byte[] bytes, string magic)
     {
         this.bytes = bytes;
-        reader = new BinaryReader(new MemoryStream(bytes));
-        Assert.Equal(magic, Encoding.ASCII.GetString(reader.ReadBytes(4)));
-        Assert.Equal(1, reader.ReadUInt16());
+        Assert.Equal(magic, Encoding.ASCII.GetString(Next(4)));
+        Assert.Equal(1, UInt16());
     }
 
     public static ReadMap Map(byte[] bytes)
     {
         var document = new MapReader(bytes, "PLMP");
-        var reader = document.reader;
-        int levels = reader.ReadByte();
-        int decimals = reader.ReadByte();
-        var revision = reader.ReadInt64();
-        var count = (int)reader.ReadUInt32();
-        var accounts = (int)reader.ReadUInt32();
-        var currency = Encoding.ASCII.GetString(reader.ReadBytes(3));
-        Assert.Equal(0, reader.ReadByte());
+        var levels = document.Byte();
+        var decimals = document.Byte();
+        var revision = document.Int64();
+        var count = (int)document.UInt32();
+        var accounts = (int)document.UInt32();
+        var currency = Encoding.ASCII.GetString(document.Next(3));
+        Assert.Equal(0, document.Byte());
         var levelNames = new string[levels];
         for (var level = 0; level < levels; level++)
         {
-            levelNames[level] = Encoding.UTF8.GetString(reader.ReadBytes(reader.ReadUInt16()));
+            levelNames[level] = Encoding.UTF8.GetString(document.Next(document.UInt16()));
         }
 
         var map = new ReadMap(
@@ -41,13 +40,13 @@ internal sealed class MapReader
             currency,
             decimals,
             levelNames,
-            document.Column(count, reader.ReadDouble),
-            document.Column(count, reader.ReadDouble),
-            document.Column(count, reader.ReadDouble),
-            document.Column(count, reader.ReadDouble),
-            document.Column(count, reader.ReadInt32),
-            document.Column(count, () => (int)reader.ReadByte()),
-            document.Column(count, () => (int)reader.ReadByte()),
+            document.Column(count, document.Double),
+            document.Column(count, document.Double),
+            document.Column(count, document.Double),
+            document.Column(count, document.Double),
+            document.Column(count, document.Int32),
+            document.Column(count, document.Byte),
+            document.Column(count, document.Byte),
             document.Texts(count),
             document.Texts(count),
             document.Texts(accounts)
@@ -60,13 +59,12 @@ internal sealed class MapReader
     public static ReadLens Lens(byte[] bytes)
     {
         var document = new MapReader(bytes, "PLLN");
-        var reader = document.reader;
-        int classes = reader.ReadByte();
-        int bits = reader.ReadByte();
+        var classes = document.Byte();
+        var bits = document.Byte();
         Assert.InRange(bits, 0, 1);
-        var revision = reader.ReadInt64();
-        var count = (int)reader.ReadUInt32();
-        var classOf = document.Column(count, () => (int)reader.ReadByte());
+        var revision = document.Int64();
+        var count = (int)document.UInt32();
+        var classOf = document.Column(count, document.Byte);
         document.AssertEnd();
         Assert.InRange(classes, 1, 32);
         Assert.All(classOf, one => Assert.InRange(one, 0, classes - 1));
@@ -92,6 +90,24 @@ internal sealed class MapReader
         }
     }
 
+    private ReadOnlySpan<byte> Next(int length)
+    {
+        at += length;
+        return bytes.AsSpan(at - length, length);
+    }
+
+    private int Byte() => Next(1)[0];
+
+    private int UInt16() => BinaryPrimitives.ReadUInt16LittleEndian(Next(2));
+
+    private uint UInt32() => BinaryPrimitives.ReadUInt32LittleEndian(Next(4));
+
+    private int Int32() => BinaryPrimitives.ReadInt32LittleEndian(Next(4));
+
+    private long Int64() => BinaryPrimitives.ReadInt64LittleEndian(Next(8));
+
+    private double Double() => BinaryPrimitives.ReadDoubleLittleEndian(Next(8));
+
     private T[] Column<T>(int count, Func<T> read)
     {
         Align();
@@ -106,35 +122,31 @@ internal sealed class MapReader
 
     private string[] Texts(int count)
     {
-        uint[] offsets = Column(count + 1, reader.ReadUInt32);
+        uint[] offsets = Column(count + 1, UInt32);
         Assert.Equal(0u, offsets[0]);
         Align();
-        var start = (int)reader.BaseStream.Position;
-        reader.BaseStream.Position += offsets[count];
+        var start = at;
+        Next((int)offsets[count]);
         var strict = new UTF8Encoding(false, throwOnInvalidBytes: true);
-        return
-        [
-            .. Enumerable
-                .Range(0, count)
-                .Select(i =>
-                    strict.GetString(
-                        bytes,
-                        start + (int)offsets[i],
-                        (int)(offsets[i + 1] - offsets[i])
-                    )
-                ),
-        ];
+        var texts = new string[count];
+        for (var i = 0; i < count; i++)
+        {
+            var length = (int)(offsets[i + 1] - offsets[i]);
+            texts[i] = strict.GetString(bytes, start + (int)offsets[i], length);
+        }
+
+        return texts;
     }
 
     private void Align()
     {
-        while (reader.BaseStream.Position % 8 != 0)
+        while (at % 8 != 0)
         {
-            Assert.Equal(0, reader.ReadByte());
+            Assert.Equal(0, Byte());
         }
     }
 
-    private void AssertEnd() => Assert.Equal(bytes.Length, reader.BaseStream.Position);
+    private void AssertEnd() => Assert.Equal(bytes.Length, at);
 }
 
 /// <summary>A project document as it was read.</summary>

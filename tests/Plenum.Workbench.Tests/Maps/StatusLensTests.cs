@@ -1,4 +1,3 @@
-using Plenum.Core;
 using Plenum.Oracle.Tables;
 using Plenum.Workbench.Maps;
 using Plenum.Workbench.Tests.Oracle;

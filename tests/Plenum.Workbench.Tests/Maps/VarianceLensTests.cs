@@ -116,7 +116,12 @@ public class VarianceLensTests
     {
         using var folder = new TemporaryFolder();
         folder.Write("project.csv", $"key,value\nvariance_steps,{steps}\n");
-        var result = Exchange.Import.Importer.Run(Project.Empty, [folder.Path], replace: false);
+        var result = Exchange.Import.Importer.Run(
+            Project.Empty,
+            [folder.Path],
+            replace: false,
+            ct: TestContext.Current.CancellationToken
+        );
         var error = Assert.Single(result.Errors.Items);
         Assert.Equal("two per cents, the second greater, such as 3 10", error.Expected);
     }
