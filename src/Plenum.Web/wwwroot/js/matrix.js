@@ -85,11 +85,13 @@ export function steerMatrix(element, box, page) {
     function besideFirstColumn(crossing) {
         const frame = box.getBoundingClientRect();
         const first = table.querySelector('tbody .first')?.getBoundingClientRect().width ?? 0;
+        const sums = [...table.querySelectorAll('thead .sum')].reduce((width, head) => width + head.getBoundingClientRect().width, 0);
         const own = crossing.getBoundingClientRect();
+        const right = frame.left + box.clientWidth - sums;
         if (own.left < frame.left + first) {
             box.scrollLeft -= frame.left + first - own.left + 8;
-        } else if (own.right > frame.left + box.clientWidth) {
-            box.scrollLeft += own.right - frame.left - box.clientWidth + 8;
+        } else if (own.right > right) {
+            box.scrollLeft += own.right - right + 8;
         }
     }
 
