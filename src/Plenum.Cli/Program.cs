@@ -47,6 +47,7 @@ public static class Program
             AccountsCommand.Build(context),
             ForecastCommand.Build(context),
             NetworkCommand.Build(context),
+            AssessCommand.Build(context),
         };
         var parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)

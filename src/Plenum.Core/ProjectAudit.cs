@@ -4,6 +4,8 @@ using Plenum.Core.Baseline.Audit;
 using Plenum.Core.Breakdown.Audit;
 using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;
+using Plenum.Core.Network;
+using Plenum.Core.Network.Audit;
 using Plenum.Core.People.Audit;
 using Plenum.Core.Status;
 using Plenum.Core.Status.Audit;
@@ -46,6 +48,7 @@ public static class ProjectAudit
             new PackageWithoutAccountRule(tree, project.Placement),
             new AccountUnitRule(tree, project.Placement),
             new PackageWithoutPersonRule(tree),
+            .. NetworkRules(project),
             new TechniqueRule(baseline, project.Periods, PackagesWithItems(project).Contains),
             new PackageWithoutDatesRule(baseline),
             new LevelOfEffortShareRule(baseline),
@@ -84,6 +87,47 @@ public static class ProjectAudit
                 project.Settings.VarianceThreshold,
                 money.Of
             ),
+        ];
+    }
+
+    /// <summary>The rules of the network; where it cannot be computed the first says why and the others find nothing.</summary>
+    private static AuditRule[] NetworkRules(Project project)
+    {
+        AuditedNetwork? network = null;
+        string? why = null;
+        try
+        {
+            network = ProjectAssessment.Of(project, project.Network);
+        }
+        catch (NetworkException wrong)
+        {
+            why = wrong.Message;
+        }
+
+        var isAsked =
+            project[ActivityTable.Definition].Count > 0 || project[LinkTable.Definition].Count > 0;
+        return
+        [
+            new NetworkNotComputedRule(project.Tree.Code(0), isAsked ? why : null),
+            new OpenStartRule(network),
+            new OpenFinishRule(network),
+            new DanglingStartRule(network),
+            new DanglingFinishRule(network),
+            new LeadRule(network),
+            new StartToFinishRule(network),
+            new RedundantLinkRule(network),
+            new HardConditionRule(network),
+            new NegativeFloatRule(network),
+            new RequiredDateRule(network),
+            new RequiredBeforeStartRule(network),
+            new BrokenLinkRule(network),
+            new OutOfSequenceRule(network),
+            new ForecastInThePastRule(network),
+            new ActualInTheFutureRule(network),
+            new LongActivityRule(network),
+            new UnnamedActivityRule(network),
+            new DuplicateActivityNameRule(network),
+            new LevelOfEffortDrivesRule(network),
         ];
     }
 

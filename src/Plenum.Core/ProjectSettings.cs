@@ -1,6 +1,7 @@
 using System.Globalization;
 using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;
+using Plenum.Core.Network.Assessment;
 
 namespace Plenum.Core;
 
@@ -11,7 +12,7 @@ public sealed record ProjectSettings
     public static readonly IReadOnlyDictionary<string, string> Keys = new Dictionary<
         string,
         string
-    >(StringComparer.Ordinal)
+    >(AssessmentLimits.Keys, StringComparer.Ordinal)
     {
         ["code"] = "the project's code",
         ["name"] = "the project's name",
@@ -45,6 +46,9 @@ public sealed record ProjectSettings
 
     /// <summary>Out-of-sequence work waits for its unfinished predecessors.</summary>
     public bool LogicHolds { get; init; } = true;
+
+    /// <summary>Limits of the assessment of the schedule.</summary>
+    public AssessmentLimits Assessment { get; init; } = new();
 
     /// <summary>Reads the settings; a value that is not understood is reported and left at its default.</summary>
     public static ProjectSettings Read(Table project, Table? calendars, IRowFaults? faults)
@@ -127,6 +131,13 @@ public sealed record ProjectSettings
                 ? this with
                 {
                     LogicHolds = value == "logic_holds",
+                }
+                : null,
+            _ when AssessmentLimits.Keys.ContainsKey(key) => Assessment.With(key, value)
+                is { } limits
+                ? this with
+                {
+                    Assessment = limits,
                 }
                 : null,
             _ => this,
