@@ -52,6 +52,7 @@ public static class Program
             AccountsCommand.Build(context),
             ForecastCommand.Build(context),
             NetworkCommand.Build(context),
+            AssessCommand.Build(context),
             ServeCommand.Build(context),
         };
         var parsed = root.Parse(args);

@@ -4,6 +4,9 @@ using Plenum.Core.Breakdown;
 using Plenum.Core.Breakdown.Audit;
 using Plenum.Core.Breakdown.Splits;
 using Plenum.Core.Foundation;
+using Plenum.Core.Foundation.Tables;
+using Plenum.Core.Network;
+using Plenum.Core.Network.Audit;
 using Plenum.Core.People.Audit;
 using Plenum.Core.Status;
 using Plenum.Core.Status.Audit;
@@ -13,7 +16,7 @@ namespace Plenum.Core;
 /// <summary>The audit of a project: every rule, made for its present value.</summary>
 public static class ProjectAudit
 {
-    private static readonly Func<AuditData, AuditRule>[] All =
+    private static readonly Func<AuditData, AuditRule>[] UpToPeople =
     [
         // the scope statement
         of => new NotCoveredRule(of.Coverage, "deliverable"),
@@ -61,6 +64,10 @@ public static class ProjectAudit
         of => new AccountUnitRule(of.Tree, of.Project.Placement),
         of => new PackageWithoutPersonRule(of.Tree),
         of => new AccountSizeRule(of.Baseline, of.Project.Placement, of.Thresholds, of.Money),
+    ];
+
+    private static readonly Func<AuditData, AuditRule>[] FromTheBaseline =
+    [
         // the baseline
         of => new TechniqueRule(of.Baseline, of.Project.Periods, of.HasItems),
         of => new PackageTooLargeRule(of.Baseline, of.ProjectBudget, of.Thresholds, of.Money),
@@ -162,6 +169,52 @@ public static class ProjectAudit
         }
 
         var data = new AuditData(project);
-        return [.. All.Select(make => make(data))];
+        return
+        [
+            .. UpToPeople.Select(make => make(data)),
+            .. NetworkRules(project),
+            .. FromTheBaseline.Select(make => make(data)),
+        ];
+    }
+
+    /// <summary>The rules of the network; where it cannot be computed the first says why and the others find nothing.</summary>
+    private static AuditRule[] NetworkRules(Project project)
+    {
+        AuditedNetwork? network = null;
+        string? why = null;
+        try
+        {
+            network = ProjectAssessment.Of(project, project.Network);
+        }
+        catch (NetworkException wrong)
+        {
+            why = wrong.Message;
+        }
+
+        var isAsked =
+            project[ActivityTable.Definition].Count > 0 || project[LinkTable.Definition].Count > 0;
+        return
+        [
+            new NetworkNotComputedRule(project.Tree.Code(0), isAsked ? why : null),
+            new OpenStartRule(network),
+            new OpenFinishRule(network),
+            new DanglingStartRule(network),
+            new DanglingFinishRule(network),
+            new LeadRule(network),
+            new StartToFinishRule(network),
+            new RedundantLinkRule(network),
+            new HardConditionRule(network),
+            new NegativeFloatRule(network),
+            new RequiredDateRule(network),
+            new RequiredBeforeStartRule(network),
+            new BrokenLinkRule(network),
+            new OutOfSequenceRule(network),
+            new ForecastInThePastRule(network),
+            new ActualInTheFutureRule(network),
+            new LongActivityRule(network),
+            new UnnamedActivityRule(network),
+            new DuplicateActivityNameRule(network),
+            new LevelOfEffortDrivesRule(network),
+        ];
     }
 }

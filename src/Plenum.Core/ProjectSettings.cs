@@ -2,6 +2,7 @@ using System.Globalization;
 using Plenum.Core.Breakdown.Splits;
 using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;
+using Plenum.Core.Network.Assessment;
 
 namespace Plenum.Core;
 
@@ -12,7 +13,7 @@ public sealed record ProjectSettings
     public static readonly IReadOnlyDictionary<string, string> Keys = new Dictionary<
         string,
         string
-    >(StringComparer.Ordinal)
+    >(AssessmentLimits.Keys, StringComparer.Ordinal)
     {
         ["code"] = "the project's code",
         ["name"] = "the project's name",
@@ -75,6 +76,9 @@ public sealed record ProjectSettings
 
     /// <summary>How much it takes before the audit finds something.</summary>
     public AuditThresholds Audit { get; init; } = new();
+
+    /// <summary>Limits of the assessment of the schedule.</summary>
+    public AssessmentLimits Assessment { get; init; } = new();
 
     /// <summary>Reads the settings; a value that is not understood is reported and left at its default.</summary>
     public static ProjectSettings Read(Table project, Table? calendars, IRowFaults? faults)
@@ -183,6 +187,13 @@ public sealed record ProjectSettings
                 ? this with
                 {
                     Audit = audit,
+                }
+                : null,
+            _ when AssessmentLimits.Keys.ContainsKey(key) => Assessment.With(key, value)
+                is { } limits
+                ? this with
+                {
+                    Assessment = limits,
                 }
                 : null,
             _ => this,

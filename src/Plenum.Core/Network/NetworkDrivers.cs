@@ -344,12 +344,3 @@ public enum Holder
     StatusDate,
     ProjectStart,
 }
-
-/// <summary>A date condition that limits late dates.</summary>
-public enum DateCondition
-{
-    StartNoLater,
-    FinishNoLater,
-    StartOn,
-    FinishOn,
-}

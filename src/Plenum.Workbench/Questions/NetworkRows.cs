@@ -65,7 +65,7 @@ public sealed record ActivityRow(ProjectNetwork Network, int Index, int? ChainPl
             ? new NegativeFloatCause(
                 Network.Code(activity),
                 condition,
-                ConditionWords.DateOf(Network.Input.Conditions, condition, activity)
+                condition.DateOf(Network.Input.Conditions, activity)
             )
             : null;
 
@@ -79,7 +79,7 @@ public sealed record ActivityRow(ProjectNetwork Network, int Index, int? ChainPl
 public sealed record NegativeFloatCause(string Activity, DateCondition Condition, DateOnly Date)
 {
     /// <summary>The name of its column.</summary>
-    public string Word => ConditionWords.Of(Condition);
+    public string Word => Condition.ColumnName();
 }
 
 /// <summary>One station of a driving chain.</summary>
@@ -111,36 +111,6 @@ public sealed record LinkRow(ProjectNetwork Network, int Link, int? WorkDays)
     public string Type => LinkTable.Types.Format(Network.Input.Type[Link]);
 
     public int Lag => Network.Input.Lag[Link];
-}
-
-/// <summary>Date conditions by the names of their columns.</summary>
-public static class ConditionWords
-{
-    public static string Of(DateCondition condition) =>
-        condition switch
-        {
-            DateCondition.StartNoLater => ActivityTable.StartNoLater.Name,
-            DateCondition.FinishNoLater => ActivityTable.FinishNoLater.Name,
-            DateCondition.StartOn => ActivityTable.StartOn.Name,
-            _ => ActivityTable.FinishOn.Name,
-        };
-
-    public static DateOnly DateOf(
-        ActivityConditions conditions,
-        DateCondition condition,
-        int activity
-    ) =>
-        DateOnly.FromDayNumber(
-            (
-                condition switch
-                {
-                    DateCondition.StartNoLater => conditions.StartNoLater,
-                    DateCondition.FinishNoLater => conditions.FinishNoLater,
-                    DateCondition.StartOn => conditions.StartOn,
-                    _ => conditions.FinishOn,
-                }
-            )[activity]
-        );
 }
 
 /// <summary>A package as its activities make it.</summary>
