@@ -24,6 +24,7 @@ public sealed class Project
     private readonly Lazy<AccountPlacement> placement;
     private readonly Lazy<PackageStatus> status;
     private readonly Lazy<TimePhased> timePhased;
+    private readonly Lazy<OpenShares> openShares;
     private readonly Lazy<ElementTotals> totals;
     private readonly Lazy<ElementTotals> hourTotals;
     private readonly Lazy<ProjectNetwork> network;
@@ -51,6 +52,17 @@ public sealed class Project
         );
         status = new(() => new PackageStatus(Baseline, Periods, this[StatusTable.Definition]));
         timePhased = new(MakeTimePhased);
+        openShares = new(() =>
+            new OpenShares(
+                Baseline,
+                Status,
+                StatusSources(),
+                TimePhased.Planned,
+                TimePhased.Earned,
+                CurrentPeriod(),
+                Settings.Audit.AssessorError
+            )
+        );
         totals = new(() =>
             new ElementTotals(
                 Tree,
@@ -94,6 +106,9 @@ public sealed class Project
 
     /// <summary>Planned value, earned value, actual cost and commitments over all periods.</summary>
     public TimePhased TimePhased => timePhased.Value;
+
+    /// <summary>What the techniques of open packages leave open.</summary>
+    public OpenShares OpenShares => openShares.Value;
 
     /// <summary>Budgets, allotted money and gaps at every element, in minor units.</summary>
     public ElementTotals Totals => totals.Value;
@@ -189,10 +204,8 @@ public sealed class Project
         return new WorkCalendar(pattern, exceptions);
     }
 
-    private TimePhased MakeTimePhased()
-    {
-        var planned = PlannedValue.Of(Baseline, Periods, Calendar);
-        var sources = new StatusSources(
+    private StatusSources StatusSources() =>
+        new(
             Periods,
             this[StatusTable.Definition],
             this[MilestoneStatusTable.Definition],
@@ -200,13 +213,17 @@ public sealed class Project
             this[CreditStepTable.Definition],
             this[ItemStepTable.Definition]
         );
+
+    private TimePhased MakeTimePhased()
+    {
+        var planned = PlannedValue.Of(Baseline, Periods, Calendar);
         return new TimePhased(
             Baseline,
             Status,
             Placement,
             Periods,
             planned,
-            EarnedValue.Of(Baseline, Status, sources, planned),
+            EarnedValue.Of(Baseline, Status, StatusSources(), planned),
             ActualCost.Of(
                 Baseline,
                 this[AccountTable.Definition],

@@ -16,6 +16,7 @@ internal sealed class ItemProgress
     private readonly RowGroups stepsOf;
     private readonly int[] periodOfRow;
     private readonly Dictionary<(string Rule, string Step), int> percentOfStep;
+    private readonly Dictionary<string, List<string>> stepsOfRule;
 
     public ItemProgress(PackageBaseline baseline, StatusSources sources)
     {
@@ -29,12 +30,25 @@ internal sealed class ItemProgress
             periodOfRow
         );
         percentOfStep = [];
+        stepsOfRule = new(StringComparer.Ordinal);
         var credit = sources.CreditSteps;
         for (var row = 0; row < credit.Count; row++)
         {
             percentOfStep[
                 (credit.Texts(CreditStepTable.Rule)[row]!, credit.Texts(CreditStepTable.Step)[row]!)
             ] = credit.Ints(CreditStepTable.Percent)[row];
+        }
+
+        var order = credit.Ints(CreditStepTable.Order).ToArray();
+        foreach (var row in Enumerable.Range(0, credit.Count).OrderBy(row => order[row]))
+        {
+            var rule = credit.Texts(CreditStepTable.Rule)[row]!;
+            if (!stepsOfRule.TryGetValue(rule, out var ordered))
+            {
+                stepsOfRule[rule] = ordered = [];
+            }
+
+            ordered.Add(credit.Texts(CreditStepTable.Step)[row]!);
         }
     }
 
@@ -67,6 +81,86 @@ internal sealed class ItemProgress
         }
 
         return allHours == 0 ? Share.None : Share.From(earned / new ExactFraction(allHours, 1));
+    }
+
+    /// <summary>
+    /// The share that the next step earns: of the first item that is not through, the first step that is not done; of a
+    /// step that is reported by quantity, one unit of it. 0 when all is done; the whole where nothing can be counted.
+    /// </summary>
+    public double NextWeight(int package, int period)
+    {
+        var done = StepsDone(package, period);
+        foreach (var (row, step, weight) in Steps(package))
+        {
+            var item = items.Texts(ItemTable.Item)[row]!;
+            var quantity = items.Decimals(ItemTable.Quantity)[row];
+            if (
+                !done.TryGetValue(item, out var itemSteps)
+                || !itemSteps.TryGetValue(step, out var reported)
+                || reported == Cell.WithdrawnDecimal
+            )
+            {
+                return weight;
+            }
+
+            if (reported != Cell.NoDecimal && !(Cell.IsGiven(quantity) && reported >= quantity))
+            {
+                return quantity > 1 ? weight / (double)quantity : weight;
+            }
+        }
+
+        return HasSteps(package) ? 0 : 1;
+    }
+
+    /// <summary>The same by plan: the step at which the items, done one after the other, reach a share.</summary>
+    public double PlannedNextWeight(int package, double plannedShare)
+    {
+        var sum = 0.0;
+        var last = 1.0;
+        foreach (var (_, _, weight) in Steps(package))
+        {
+            sum += weight;
+            last = weight;
+            if (sum > plannedShare)
+            {
+                return weight;
+            }
+        }
+
+        return last;
+    }
+
+    private bool HasSteps(int package) => Steps(package).Any();
+
+    /// <summary>All steps of all items that count, in order, with the share that each earns.</summary>
+    private IEnumerable<(int Item, string Step, double Weight)> Steps(int package)
+    {
+        var rows = itemsOf[package].ToArray();
+        var allHours = 0L;
+        foreach (var row in rows)
+        {
+            var hours = items.Longs(ItemTable.Hours)[row];
+            allHours += Cell.IsGiven(hours) ? hours : 0;
+        }
+
+        foreach (var row in rows)
+        {
+            var hours = items.Longs(ItemTable.Hours)[row];
+            var rule = items.Texts(ItemTable.Rule)[row];
+            if (!Cell.IsGiven(hours) || hours == 0 || rule is null)
+            {
+                continue;
+            }
+
+            foreach (var step in stepsOfRule.GetValueOrDefault(rule) ?? [])
+            {
+                var percent = percentOfStep[(rule, step)];
+                if (percent > 0)
+                {
+                    yield return (row, step, (double)hours / allHours * percent / Fraction.Whole);
+                }
+            }
+        }
     }
 
     private ExactFraction ItemShare(

@@ -47,6 +47,53 @@ internal sealed class MilestoneProgress
             : Share.From(ExactFraction.Of(reached) / ExactFraction.Of(all));
     }
 
+    /// <summary>
+    /// The share that the next milestone earns: of those that are not reached, the one that is planned first. 0 when
+    /// all are reached; the whole where there is no weight at all.
+    /// </summary>
+    public double NextWeight(int package, int period) =>
+        NextWeight(baseline, package, (row, code) => !IsReached(package, code, period));
+
+    /// <summary>The same by plan: of those that are planned after a day.</summary>
+    public static double PlannedNextWeight(PackageBaseline baseline, int package, int day)
+    {
+        var planned = baseline.Milestones.Ints(MilestoneTable.Planned).ToArray();
+        return NextWeight(
+            baseline,
+            package,
+            (row, _) => (planned[row] == Cell.NoInt ? baseline.Finish[package] : planned[row]) > day
+        );
+    }
+
+    private static double NextWeight(
+        PackageBaseline baseline,
+        int package,
+        Func<int, string, bool> isOpen
+    )
+    {
+        var codes = baseline.Milestones.Texts(MilestoneTable.Milestone);
+        var weights = baseline.Milestones.Decimals(MilestoneTable.Weight);
+        var planned = baseline.Milestones.Ints(MilestoneTable.Planned);
+        var all = 0m;
+        var next = -1;
+        foreach (var row in baseline.MilestonesOf[package])
+        {
+            all += weights[row];
+            if (
+                isOpen(row, codes[row]!) && (next < 0 || DayOf(planned[row]) < DayOf(planned[next]))
+            )
+            {
+                next = row;
+            }
+        }
+
+        return all == 0 ? 1
+            : next < 0 ? 0
+            : (double)(weights[next] / all);
+
+        static int DayOf(int planned) => planned == Cell.NoInt ? int.MaxValue : planned;
+    }
+
     internal static int[] PeriodsOf(ReadOnlySpan<int> rows, int[] periodOfRow)
     {
         var periods = new int[rows.Length];

@@ -90,6 +90,23 @@ public sealed class PackageStatus
         return -1;
     }
 
+    /// <summary>The current forecast of all units that holds at a period's end, or <see cref="Cell.NoDecimal"/>.</summary>
+    public decimal QuantityAt(int package, int period)
+    {
+        var values = status.Decimals(StatusTable.Quantity);
+        var rows = rowsOf[package];
+        for (var i = rows.Length - 1; i >= 0; i--)
+        {
+            var row = rows[i];
+            if (periodOfRow[row] <= period && values[row] != Cell.NoDecimal)
+            {
+                return Cell.IsGiven(values[row]) ? values[row] : Cell.NoDecimal;
+            }
+        }
+
+        return Cell.NoDecimal;
+    }
+
     private int HeldInt(ColumnDefinition column, int package, int period)
     {
         var values = status.Ints(column);
