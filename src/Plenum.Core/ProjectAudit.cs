@@ -2,13 +2,10 @@ using Plenum.Core.Accounts.Audit;
 using Plenum.Core.Baseline.Audit;
 using Plenum.Core.Breakdown;
 using Plenum.Core.Breakdown.Audit;
-using Plenum.Core.Breakdown.Splits;
 using Plenum.Core.Foundation;
-using Plenum.Core.Foundation.Tables;
 using Plenum.Core.Network;
 using Plenum.Core.Network.Audit;
 using Plenum.Core.People.Audit;
-using Plenum.Core.Status;
 using Plenum.Core.Status.Audit;
 
 namespace Plenum.Core;

@@ -177,7 +177,8 @@ public sealed record ProjectSettings
                 }
                 : null,
             "code_mask" => this with { CodeMask = value },
-            "language" => value == "none" || SplitWords.Languages.Contains(value)
+            "language" => value == "none"
+            || SplitWords.Languages.Contains(value, StringComparer.Ordinal)
                 ? this with
                 {
                     Language = value == "none" ? null : value,

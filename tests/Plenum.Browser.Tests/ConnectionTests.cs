@@ -20,7 +20,9 @@ public sealed class ConnectionTests(Site site)
 
         await app.StopAsync(TestContext.Current.CancellationToken);
         await app.DisposeAsync();
-        await reader.By("#connection-words", "not connected").WaitForAsync(new() { Timeout = 60_000 });
+        await reader
+            .By("#connection-words", "not connected")
+            .WaitForAsync(new() { Timeout = 60_000 });
         await reader.By("#find-rows").FillAsync("pumping");
         await reader.By(".connection.lost", "What you typed is kept").WaitForAsync();
 

@@ -21,9 +21,7 @@ public sealed class JourneyTests(Site site)
         await reader.Press("1");
         await reader.By("#import-reading").WaitForAsync();
         var chooser = await reader.Page.RunAndWaitForFileChooserAsync(() => reader.Press("f"));
-        await chooser.SetFilesAsync(
-            Directory.GetFiles(Repository.Sample("kestrel-bay"), "*.csv")
-        );
+        await chooser.SetFilesAsync(Directory.GetFiles(Repository.Sample("kestrel-bay"), "*.csv"));
 
         // what would change is shown before it counts
         await reader.By("#preview").WaitForAsync(new() { Timeout = 60_000 });
@@ -55,10 +53,7 @@ public sealed class JourneyTests(Site site)
         await reader.Page.WaitForURLAsync("**/accounts/records?**");
         await TabTo(reader, "#ledger-rows [data-rowlink]");
         await reader.Press("ArrowDown");
-        Assert.Equal(
-            package,
-            "EUR " + (await reader.Text("#ledger-rows tfoot td")).Trim()
-        );
+        Assert.Equal(package, "EUR " + (await reader.Text("#ledger-rows tfoot td")).Trim());
     }
 
     [Fact]
@@ -104,7 +99,9 @@ public sealed class JourneyTests(Site site)
             await reader.Press("Tab");
         }
 
-        Assert.Fail($"{selector} is not reached by {MostTabs} times Tab; {await reader.Focused()} is.");
+        Assert.Fail(
+            $"{selector} is not reached by {MostTabs} times Tab; {await reader.Focused()} is."
+        );
     }
 
     /// <summary>Moves along the row to a figure.</summary>

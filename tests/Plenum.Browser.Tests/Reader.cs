@@ -73,7 +73,10 @@ public sealed class Reader : IAsyncDisposable
     public async Task Go(string path)
     {
         await Page.GotoAsync(Address + path);
-        await Page.Locator(".maphost[data-shows], main.plain:not(.opening), #projects, #import-reading").First.WaitForAsync();
+        await Page.Locator(
+                ".maphost[data-shows], main.plain:not(.opening), #projects, #import-reading"
+            )
+            .First.WaitForAsync();
     }
 
     public Task MapIsDrawn() => Page.Locator(".maphost[data-shows]").WaitForAsync();

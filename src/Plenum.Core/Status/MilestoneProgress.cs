@@ -52,7 +52,7 @@ internal sealed class MilestoneProgress
     /// all are reached; the whole where there is no weight at all.
     /// </summary>
     public double NextWeight(int package, int period) =>
-        NextWeight(baseline, package, (row, code) => !IsReached(package, code, period));
+        NextWeight(baseline, package, (_, code) => !IsReached(package, code, period));
 
     /// <summary>The same by plan: of those that are planned after a day.</summary>
     public static double PlannedNextWeight(PackageBaseline baseline, int package, int day)

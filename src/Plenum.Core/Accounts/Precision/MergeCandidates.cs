@@ -35,7 +35,6 @@ public static class MergeCandidates
     /// <param name="verdicts">The verdicts of one period after the other, from <paramref name="firstPeriod"/>.</param>
     public static IReadOnlyList<MergeCandidate> Of(
         TimePhased source,
-        OpenShares shares,
         Cut accounts,
         Fraction threshold,
         int firstPeriod,

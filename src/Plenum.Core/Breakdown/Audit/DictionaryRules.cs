@@ -59,7 +59,6 @@ public sealed class DictionaryRepeatsRule(ElementTree tree) : ElementRule(tree)
             : null;
 
         bool IsName(string? text) =>
-            text is not null
-            && text.Trim(' ', '.').Equals(name, StringComparison.OrdinalIgnoreCase);
+            text?.Trim(' ', '.').Equals(name, StringComparison.OrdinalIgnoreCase) == true;
     }
 }

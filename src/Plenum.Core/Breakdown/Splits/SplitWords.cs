@@ -113,11 +113,11 @@ public sealed class SplitWords
         var entries = language is null ? [] : EntriesOf(language) ?? [];
         var words = projectWords.Texts(SplitWordTable.Word);
         var roles = projectWords.Ints(SplitWordTable.Role);
-        var strengths = projectWords.Ints(SplitWordTable.Strength);
+        var given = projectWords.Ints(SplitWordTable.Strength);
         for (var row = 0; row < projectWords.Count; row++)
         {
-            entries[(Normal(words[row]!), roles[row])] = Cell.IsGiven(strengths[row])
-                ? strengths[row]
+            entries[(Normal(words[row]!), roles[row])] = Cell.IsGiven(given[row])
+                ? given[row]
                 : SplitWordTable.UsualStrength;
         }
 
