@@ -1,4 +1,4 @@
-using Google.OrTools.Sat;
+using Google.OrTools.LinearSolver;
 
 namespace Plenum.Oracle.Network;
 
@@ -6,24 +6,24 @@ namespace Plenum.Oracle.Network;
 public readonly record struct Span(DateOnly Begin, DateOnly End);
 
 /// <summary>
-/// Early and late dates of a network by a constraint solver. How calendars are mapped stands in README.md beside this
-/// file.
+/// Early and late dates of a network by a linear program. How calendars are mapped into it stands in README.md beside
+/// this file.
 /// </summary>
 public sealed class SolvedDates
 {
     private readonly NetworkFacts facts;
-    private readonly DateOnly zero;
-    private readonly int horizon;
+    private readonly List<List<Span>> positions;
 
     public SolvedDates(NetworkFacts facts)
     {
         this.facts = facts;
         var days = facts.Activities.Sum(facts.Work) + facts.Links.Sum(link => Math.Abs(link.Lag));
-        // every calendar of the generator works at least three days in ten over any long time
-        var span = (days * 3) + 60;
+        // the generator's calendars work three days in seven at the least, but for some days here and there
+        var span = (days * 7 / 3) + 45;
         var dates = Dates().Append(facts.FirstOpenDay).ToList();
-        zero = dates.Min().AddDays(-span);
-        horizon = dates.Max().AddDays(span).DayNumber - zero.DayNumber;
+        var first = dates.Min().AddDays(-span);
+        var last = dates.Max().AddDays(span);
+        positions = [.. facts.Activities.Select(activity => PositionsOf(activity, first, last))];
         Early = Solve(finish: null);
         Finish = facts
             .Activities.Select(
@@ -59,19 +59,44 @@ public sealed class SolvedDates
                 .Select(date => date!.Value)
         );
 
-    private int Number(DateOnly instant) => instant.DayNumber - zero.DayNumber;
+    /// <summary>All positions that an activity can have in its calendar, in order; of a finished one the one that it has.</summary>
+    private List<Span> PositionsOf(Activity activity, DateOnly first, DateOnly last)
+    {
+        if (activity.Finished is { } finished)
+        {
+            return [new Span(activity.Started!.Value, finished.AddDays(1))];
+        }
 
-    private DateOnly Instant(long number) => zero.AddDays((int)number);
+        var work = facts.Work(activity);
+        List<Span> spans = [];
+        for (var day = first; day <= last; day = day.AddDays(1))
+        {
+            if (work == 0)
+            {
+                spans.Add(new Span(day, day));
+            }
+            else if (
+                activity.Calendar.IsWorking(day)
+                && activity.Calendar.Walk(day, work) is var end
+                && end <= last
+            )
+            {
+                spans.Add(new Span(day, end));
+            }
+        }
+
+        return spans;
+    }
 
     /// <summary>The least positions that keep to everything, or with a finish the greatest.</summary>
     private List<Span> Solve(DateOnly? finish)
     {
+        using var solver = Solver.CreateSolver("GLOP");
         var isLate = finish is not null;
-        var model = new CpModel();
-        var ends = facts.Activities.Select(activity => Position(model, activity)).ToList();
-        for (var index = 0; index < ends.Count; index++)
+        List<Variable[]> reached = [];
+        for (var activity = 0; activity < positions.Count; activity++)
         {
-            Limit(model, facts.Activities[index], ends[index], finish);
+            reached.Add(Reached(solver, activity, finish));
         }
 
         foreach (var link in facts.Links.Where(facts.IsActive))
@@ -79,25 +104,27 @@ public sealed class SolvedDates
             // what an on date says is not to be moved by links
             if (!facts.Activities[isLate ? link.From : link.To].IsFixed)
             {
-                Hold(model, link, ends[link.From], ends[link.To], isLate);
+                Hold(solver, link, reached[link.From], reached[link.To], isLate);
             }
         }
 
-        var sum = LinearExpr.Sum(
-            ends.Where((_, index) => !facts.Activities[index].IsFinished).Select(end => end.End)
-        );
+        var sum = solver.Objective();
+        foreach (var variable in reached.SelectMany(variables => variables))
+        {
+            sum.SetCoefficient(variable, 1);
+        }
+
         if (isLate)
         {
-            model.Maximize(sum);
+            sum.SetMaximization();
         }
         else
         {
-            model.Minimize(sum);
+            sum.SetMinimization();
         }
 
-        var solver = new CpSolver { StringParameters = "num_search_workers:1, random_seed:1" };
-        var status = solver.Solve(model);
-        if (status != CpSolverStatus.Optimal)
+        var status = solver.Solve();
+        if (status != Solver.ResultStatus.OPTIMAL)
         {
             throw new InvalidOperationException(
                 $"The {(isLate ? "late" : "early")} dates were not solved: {status}"
@@ -106,115 +133,82 @@ public sealed class SolvedDates
 
         return
         [
-            .. ends.Select(end => new Span(
-                Instant(solver.Value(end.Begin)),
-                Instant(solver.Value(end.End))
-            )),
+            .. reached.Select((variables, activity) => positions[activity][PlaceOf(variables)]),
         ];
     }
 
-    private (LinearExpr Begin, LinearExpr End) Position(CpModel model, Activity activity)
+    /// <summary>The last place that is reached; every variable of a solution is 0 or 1.</summary>
+    private static int PlaceOf(Variable[] reached)
     {
-        if (activity.Finished is { } finished)
+        var place = -1;
+        foreach (var variable in reached)
         {
-            return (
-                model.NewConstant(Number(activity.Started!.Value)),
-                model.NewConstant(Number(finished.AddDays(1)))
-            );
-        }
-
-        var work = facts.Work(activity);
-        if (work == 0)
-        {
-            var instant = model.NewIntVar(0, horizon, activity.Code);
-            return (instant, instant);
-        }
-
-        // all positions that the calendar has, each with the instants at which work would begin and end there
-        List<long> begins = [];
-        List<long> finishes = [];
-        for (var day = 0; day < horizon; day++)
-        {
-            if (activity.Calendar.IsWorking(Instant(day)))
+            var value = variable.SolutionValue();
+            if (Math.Abs(value - Math.Round(value)) > 1e-6)
             {
-                var end = Number(activity.Calendar.Walk(Instant(day), work));
-                if (end <= horizon)
-                {
-                    begins.Add(day);
-                    finishes.Add(end);
-                }
+                throw new InvalidOperationException("The solution is not whole.");
             }
+
+            place += (int)Math.Round(value);
         }
 
-        var place = model.NewIntVar(0, begins.Count - 1, activity.Code);
-        var begin = model.NewIntVar(begins[0], begins[^1], activity.Code + " begins");
-        var finish = model.NewIntVar(finishes[0], finishes[^1], activity.Code + " ends");
-        model.AddElement(place, begins, begin);
-        model.AddElement(place, finishes, finish);
-        return (begin, finish);
+        return place;
     }
 
-    private void Limit(
-        CpModel model,
-        Activity activity,
-        (LinearExpr Begin, LinearExpr End) at,
-        DateOnly? finish
-    )
+    /// <summary>
+    /// For each place of an activity a variable: 1 if the activity lies there or later. Own limits are bounds of these.
+    /// </summary>
+    private Variable[] Reached(Solver solver, int activity, DateOnly? finish)
     {
-        if (activity.IsFinished)
+        var of = facts.Activities[activity];
+        var own = positions[activity];
+        var variables = new Variable[own.Count];
+        for (var place = 0; place < own.Count; place++)
         {
-            return;
-        }
-
-        if (activity.IsFixed)
-        {
-            if (activity is { StartOn: { } startOn, Started: null })
+            var mustReach = place == 0;
+            var mayReach = true;
+            if (of.IsFixed)
             {
-                model.Add(at.Begin == Number(startOn));
+                mustReach = mayReach = of is { StartOn: { } startOn, Started: null }
+                    ? own[place].Begin <= startOn
+                    : own[place].End <= of.FinishOn!.Value.AddDays(1);
             }
-            else
+            else if (finish is { } last)
             {
-                model.Add(at.End == Number(activity.FinishOn!.Value.AddDays(1)));
+                mayReach = of.IsFinished || IsAllowed(of, own[place], last);
             }
-
-            return;
-        }
-
-        if (finish is { } last)
-        {
-            model.Add(at.End <= Number(last));
-            if (activity is { StartNoLater: { } startTo, Started: null })
+            else if (place > 0)
             {
-                model.Add(at.Begin <= Number(startTo));
+                mustReach = !IsLateEnough(of, own[place - 1]);
             }
 
-            if (activity.FinishNoLater is { } finishTo)
+            variables[place] = solver.MakeNumVar(mustReach ? 1 : 0, mayReach ? 1 : 0, "");
+            if (place > 0)
             {
-                model.Add(at.End <= Number(finishTo.AddDays(1)));
+                var inOrder = solver.MakeConstraint(0, double.PositiveInfinity);
+                inOrder.SetCoefficient(variables[place - 1], 1);
+                inOrder.SetCoefficient(variables[place], -1);
             }
-
-            return;
         }
 
-        model.Add(at.Begin >= Number(facts.FirstOpenDay));
-        if (activity is { StartNoEarlier: { } startFrom, Started: null })
-        {
-            model.Add(at.Begin >= Number(startFrom));
-        }
-
-        if (activity.FinishNoEarlier is { } finishFrom)
-        {
-            model.Add(at.End >= Number(finishFrom.AddDays(1)));
-        }
+        return variables;
     }
 
-    private void Hold(
-        CpModel model,
-        Link link,
-        (LinearExpr Begin, LinearExpr End) from,
-        (LinearExpr Begin, LinearExpr End) to,
-        bool isLate
-    )
+    private static bool IsAllowed(Activity of, Span at, DateOnly finish) =>
+        at.End <= finish
+        && !(of is { StartNoLater: { } startTo, Started: null } && at.Begin > startTo)
+        && !(of.FinishNoLater is { } finishTo && at.End > finishTo.AddDays(1));
+
+    private bool IsLateEnough(Activity of, Span at) =>
+        of.IsFinished
+        || (
+            at.Begin >= facts.FirstOpenDay
+            && !(of is { StartNoEarlier: { } startFrom, Started: null } && at.Begin < startFrom)
+            && !(of.FinishNoEarlier is { } finishFrom && at.End < finishFrom.AddDays(1))
+        );
+
+    /// <summary>Wherever the predecessor lies, the successor lies at least where the link then asks it to.</summary>
+    private void Hold(Solver solver, Link link, Variable[] from, Variable[] to, bool isLate)
     {
         var before = facts.Activities[link.From];
         var isPast = before.IsFinished || (before.IsUnderWay && !link.LeavesFinish);
@@ -223,26 +217,38 @@ public sealed class SolvedDates
             return; // what has happened has no late date
         }
 
-        var leaves =
-            link.LeavesFinish ? from.End
-            : before.Started is { } started ? LinearExpr.Constant(Number(started))
-            : from.Begin;
-        var asked = link.Lag == 0 ? leaves : Walked(model, link, before.Calendar, leaves);
-        model.Add((link.LeadsToStart ? to.Begin : to.End) >= asked);
-    }
-
-    private IntVar Walked(CpModel model, Link link, DayWalk calendar, LinearExpr leaves)
-    {
-        List<long> walked = [];
-        for (var day = 0; day <= horizon; day++)
+        var target = positions[link.To];
+        var asked = 0;
+        var done = -1;
+        for (var place = 0; place < from.Length; place++)
         {
-            walked.Add(Number(calendar.Walk(Instant(day), link.Lag)));
-        }
+            var at = positions[link.From][place];
+            var leaves = link.LeavesFinish ? at.End : before.Started ?? at.Begin;
+            var instant = before.Calendar.Walk(leaves, link.Lag);
+            while (
+                asked < target.Count
+                && (link.LeadsToStart ? target[asked].Begin : target[asked].End) < instant
+            )
+            {
+                asked++;
+            }
 
-        var from = model.NewIntVar(0, horizon, $"{link} leaves");
-        var asked = model.NewIntVar(walked.Min(), walked.Max(), $"{link} asks");
-        model.Add(from == leaves);
-        model.AddElement(from, walked, asked);
-        return asked;
+            if (asked == done)
+            {
+                continue; // the same as from the place before
+            }
+
+            done = asked;
+            var holds = solver.MakeConstraint(0, double.PositiveInfinity);
+            holds.SetCoefficient(from[place], -1);
+            if (asked < target.Count)
+            {
+                holds.SetCoefficient(to[asked], 1);
+            }
+            else
+            {
+                break; // no place of the successor is late enough, so the predecessor cannot lie here
+            }
+        }
     }
 }
