@@ -46,6 +46,8 @@ public static class Program
             TreeCommand.Build(context),
             AccountsCommand.Build(context),
             ForecastCommand.Build(context),
+            PrecisionCommand.Build(context),
+            CertaintyCommand.Build(context),
         };
         var parsed = root.Parse(args);
         if (parsed.Errors.Count > 0)
