@@ -53,6 +53,8 @@ public static class Program
             ForecastCommand.Build(context),
             NetworkCommand.Build(context),
             AssessCommand.Build(context),
+            PrecisionCommand.Build(context),
+            CertaintyCommand.Build(context),
             ServeCommand.Build(context),
         };
         var parsed = root.Parse(args);

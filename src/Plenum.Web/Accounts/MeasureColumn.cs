@@ -8,6 +8,7 @@ public enum ColumnKind
     Text,
     Amount,
     Variance,
+    Noise,
     Index,
     Factor,
     Percent,
@@ -48,12 +49,14 @@ public sealed record MeasureColumn(
 /// <param name="HidesCost">Net cost variance within the threshold, what was lost beyond it.</param>
 /// <param name="HidesSchedule">The same for schedule.</param>
 /// <param name="Trend">Indices over the last periods.</param>
+/// <param name="Certainty">How closely its variances are known; null where that is not asked for.</param>
 public sealed record TableRow(
     MeasureRow Row,
     string? Manager,
     bool HidesCost,
     bool HidesSchedule,
-    IReadOnlyList<TrendPoint>? Trend
+    IReadOnlyList<TrendPoint>? Trend,
+    CertaintyRow? Certainty = null
 )
 {
     public bool IsFlagged => HidesCost || HidesSchedule;

@@ -81,11 +81,13 @@ public sealed class TableView
         Project project,
         AccountsAnswer answer,
         TrendAnswer? trends,
+        CertaintyAnswer? certainty,
         IReadOnlyList<MeasureColumn> columns,
         TableWish wish
     )
     {
         var names = Names(project, answer);
+        var known = certainty?.Rows.ToDictionary(row => row.Code, StringComparer.Ordinal);
         List<TableRow> rows =
         [
             .. answer.Rows.Select(row => new TableRow(
@@ -93,7 +95,8 @@ public sealed class TableView
                 names(row.Code),
                 Hides(row, row.Sums.CostGained, row.Sums.CostLost, answer.Threshold),
                 Hides(row, row.Sums.ScheduleGained, row.Sums.ScheduleLost, answer.Threshold),
-                trends?.Rows.GetValueOrDefault(row.Code)
+                trends?.Rows.GetValueOrDefault(row.Code),
+                known?.GetValueOrDefault(row.Code)
             )),
         ];
         var all = rows.Count(row => !row.IsRest);
@@ -104,7 +107,7 @@ public sealed class TableView
         return new TableView(
             answer,
             wanted,
-            new TableRow(answer.Total, null, false, false, null),
+            new TableRow(answer.Total, null, false, false, null, certainty?.Total),
             wanted.Count == rows.Count || isTree ? null : SumOf(wanted, answer),
             all,
             flagged,

@@ -24,21 +24,8 @@ public sealed record AccountsQuestion(
     /// <exception cref="QuestionException">There is no such cut, level or element.</exception>
     public AccountsAnswer Ask(Project project)
     {
-        if (Level is not null && By != "element")
-        {
-            throw new QuestionException(
-                "A level can be asked for by element only: --by element --level N."
-            );
-        }
-
-        if (Level < 1)
-        {
-            throw new QuestionException("Levels count from 1, the root.");
-        }
-
+        var (cut, period) = CutAndPeriod(project);
         var cuts = project.CutsUnder(ElementPosition.Of(project, Under));
-        var cut = CutOf(project, cuts);
-        var period = PeriodOf(project);
         var (sums, total) = CutMeasures.At(project.TimePhased, cut, period, PeriodOnly);
         var schedules = new EarnedSchedule[sums.Length];
         EarnedSchedule whole = default;
@@ -74,6 +61,28 @@ public sealed record AccountsQuestion(
                 project.Periods
             ),
             [.. RowsOf(project, cut, sums, schedules)]
+        );
+    }
+
+    /// <summary>The cut that is asked for, and the index of the period at whose end everything is taken.</summary>
+    /// <exception cref="QuestionException">There is no such cut, level or element.</exception>
+    internal (Cut Cut, int Period) CutAndPeriod(Project project)
+    {
+        if (Level is not null && By != "element")
+        {
+            throw new QuestionException(
+                "A level can be asked for by element only: --by element --level N."
+            );
+        }
+
+        if (Level < 1)
+        {
+            throw new QuestionException("Levels count from 1, the root.");
+        }
+
+        return (
+            CutOf(project, project.CutsUnder(ElementPosition.Of(project, Under))),
+            PeriodOf(project)
         );
     }
 
