@@ -1,7 +1,6 @@
 using System.Globalization;
+using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation;
-using Plenum.Core.Foundation.Tables;
-using Plenum.Core.Foundation.Time;
 using Plenum.Core.People;
 
 namespace Plenum.Core.Baseline.Audit;
