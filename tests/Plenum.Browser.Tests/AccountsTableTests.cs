@@ -229,7 +229,7 @@ public sealed class AccountsTableTests(Site site)
 
     private async Task<Dictionary<string, JsonElement>> CommandLine(string by, string? level)
     {
-        using var output = new StringWriter();
+        await using var output = new StringWriter();
         string[] args =
         [
             "accounts",

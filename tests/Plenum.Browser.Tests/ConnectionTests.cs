@@ -1,4 +1,3 @@
-using Microsoft.AspNetCore.Builder;
 using Plenum.Web.Host;
 
 namespace Plenum.Browser.Tests;

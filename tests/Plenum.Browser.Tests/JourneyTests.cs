@@ -1,5 +1,3 @@
-using Microsoft.Playwright;
-
 namespace Plenum.Browser.Tests;
 
 /// <summary>The whole way, as somebody goes it who has a folder of files and no mouse.</summary>

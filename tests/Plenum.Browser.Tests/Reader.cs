@@ -54,7 +54,7 @@ public sealed class Reader : IAsyncDisposable
         float scale = 1
     )
     {
-        var context = await browser.NewContextAsync(
+        var window = await browser.NewContextAsync(
             new BrowserNewContextOptions
             {
                 ViewportSize = new ViewportSize { Width = width, Height = height },
@@ -63,10 +63,10 @@ public sealed class Reader : IAsyncDisposable
                 ReducedMotion = ReducedMotion.Reduce,
             }
         );
-        await context.AddInitScriptAsync($"localStorage.setItem('plenum.theme', '{theme}')");
-        var page = await context.NewPageAsync();
+        await window.AddInitScriptAsync($"localStorage.setItem('plenum.theme', '{theme}')");
+        var page = await window.NewPageAsync();
         page.SetDefaultTimeout(20_000);
-        return new Reader(context, page, address);
+        return new Reader(window, page, address);
     }
 
     /// <summary>Goes to a sheet and waits until its main reading stands there and the map is drawn.</summary>

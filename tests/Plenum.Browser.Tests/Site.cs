@@ -1,4 +1,3 @@
-using Microsoft.AspNetCore.Builder;
 using Microsoft.Playwright;
 using Plenum.Web.Host;
 using Plenum.Workbench;

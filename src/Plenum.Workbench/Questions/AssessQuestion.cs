@@ -8,7 +8,7 @@ namespace Plenum.Workbench.Questions;
 public sealed record AssessQuestion
 {
     /// <exception cref="QuestionException">The network cannot be computed.</exception>
-    public AssessAnswer Ask(Project project)
+    public static AssessAnswer Ask(Project project)
     {
         try
         {

@@ -39,7 +39,6 @@ public sealed record PrecisionQuestion(DateOnly? At = null, string? Account = nu
         var present = project.CurrentPeriod();
         var merges = MergeCandidates.Of(
             project.TimePhased,
-            project.OpenShares,
             accounts,
             threshold,
             present + 1,

@@ -1,5 +1,6 @@
 using Plenum.Oracle.Tables;
 using Plenum.Workbench.Maps;
+using Plenum.Workbench.Questions;
 using Plenum.Workbench.Tests.Oracle;
 
 namespace Plenum.Workbench.Tests.Maps;
@@ -114,7 +115,7 @@ public class StatusLensTests
     public void In_the_demo_the_packages_that_the_audit_calls_old_are_late()
     {
         var lens = new LensQuestion(LensQuestion.Status).Ask(Documents.Demo);
-        var old = new Questions.CheckQuestion("status_old").Ask(Documents.Demo).Findings;
+        var old = new CheckQuestion("status_old").Ask(Documents.Demo).Findings;
         Assert.NotEmpty(old);
         foreach (var finding in old)
         {
