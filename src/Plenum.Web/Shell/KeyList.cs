@@ -77,6 +77,14 @@ public static class KeyList
                     ("N", "next finding"),
                 ]
             ),
+            "network" => (
+                "Network",
+                [
+                    ("[ ]", "station before, station after on the driving chain"),
+                    ("↑ ↓", "row before, row after, from a row of the table"),
+                    ("Enter", "focus the package of the row or station"),
+                ]
+            ),
             "people" => (
                 "People",
                 [

@@ -20,6 +20,11 @@ public sealed record LensChoice(string Word, string Name)
         new(LensQuestion.Breakdown, "How each element is split, and what the audit found"),
     ];
 
+    private static readonly LensChoice[] Network =
+    [
+        new(LensQuestion.Network, "Total float in working days, tightest inside"),
+    ];
+
     private static readonly LensChoice[] People =
     [
         new(LensQuestion.People, "Who answers for each part"),
@@ -31,6 +36,7 @@ public sealed record LensChoice(string Word, string Name)
         {
             "breakdown" => Breakdown,
             "people" => People,
+            "network" => Network,
             _ => Accounts,
         };
 
@@ -45,7 +51,9 @@ public sealed record LensChoice(string Word, string Name)
     public LensQuestion Question(Sheet sheet) =>
         new(
             Word,
-            Word == LensQuestion.Breakdown || Word == LensQuestion.People ? null : sheet.At,
+            Word is LensQuestion.Breakdown or LensQuestion.People or LensQuestion.Network
+                ? null
+                : sheet.At,
             Word == LensQuestion.People ? sheet.Value("person") : null
         );
 }

@@ -15,6 +15,7 @@ public sealed record LensQuestion(string Word, DateOnly? At = null, string? Pers
     public const string Breakdown = "breakdown";
     public const string People = "people";
     public const string Status = "status";
+    public const string Network = "network";
 
     /// <summary>The lenses that there are.</summary>
     public static readonly IReadOnlyList<string> Words =
@@ -25,6 +26,7 @@ public sealed record LensQuestion(string Word, DateOnly? At = null, string? Pers
         Breakdown,
         People,
         Status,
+        Network,
     ];
 
     /// <exception cref="QuestionException">There is no such lens or person, or no element to show.</exception>
@@ -39,6 +41,7 @@ public sealed record LensQuestion(string Word, DateOnly? At = null, string? Pers
             Breakdown => BreakdownLens.Of(project),
             People => PeopleLens.Of(project, Person),
             Status => StatusLens.Of(project, PeriodOf(project)),
+            Network => NetworkLens.Of(project),
             _ => throw new QuestionException(
                 $"There is no lens \"{Word}\". Known are {string.Join(", ", Words)}."
             ),

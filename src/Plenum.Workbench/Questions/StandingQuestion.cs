@@ -3,6 +3,7 @@ using Plenum.Core.Accounts;
 using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;
+using Plenum.Core.Network;
 
 namespace Plenum.Workbench.Questions;
 
@@ -12,7 +13,12 @@ public sealed record StandingQuestion
     public static StandingAnswer Ask(Project project) =>
         project.Tree.Count == 0
             ? new StandingAnswer([])
-            : new StandingAnswer([Breakdown(project), People(project), Accounts(project)]);
+            : new StandingAnswer([
+                Breakdown(project),
+                People(project),
+                Network(project),
+                Accounts(project),
+            ]);
 
     private static Standing Breakdown(Project project)
     {
@@ -56,6 +62,39 @@ public sealed record StandingQuestion
             without,
             without == 1 ? "package has not" : "packages have not"
         );
+    }
+
+    /// <summary>Activities with logic at both ends: all but the first and the last of the project have one.</summary>
+    private static Standing Network(Project project)
+    {
+        const string Test = "of the activities have logic at both ends";
+        try
+        {
+            var input = project.Network.Input;
+            var hasBefore = new bool[input.Codes.Count];
+            var hasAfter = new bool[input.Codes.Count];
+            for (var link = 0; link < input.From.Length; link++)
+            {
+                hasAfter[input.From[link]] = true;
+                hasBefore[input.To[link]] = true;
+            }
+
+            var linked = hasBefore
+                .Where((before, activity) => before && hasAfter[activity])
+                .Count();
+            var open = hasBefore.Length - linked;
+            return new Standing(
+                "network",
+                Ratio.Of(linked, hasBefore.Length),
+                Test,
+                open,
+                open == 1 ? "has an open end" : "have an open end"
+            );
+        }
+        catch (NetworkException)
+        {
+            return new Standing("network", null, Test, 1, "thing keeps it from being computed");
+        }
     }
 
     private static Standing Accounts(Project project)
