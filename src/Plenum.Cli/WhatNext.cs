@@ -12,6 +12,8 @@ internal static class WhatNext
           plenum tree my-plant.plenum --level 3       the breakdown, with its gaps
           plenum accounts my-plant.plenum             how every control account is going
           plenum forecast my-plant.plenum             where it will end
+          plenum network my-plant.plenum              when, and what drives that
+          plenum assess my-plant.plenum               whether its schedule can be relied on
 
         With your own project: bring the same files (docs/files.md says what each holds).
         plenum COMMAND --help says more. Every command that answers has --json.

@@ -210,7 +210,6 @@ public static class ProjectAudit
             new ActualInTheFutureRule(network),
             new LongActivityRule(network),
             new UnnamedActivityRule(network),
-            new DuplicateActivityNameRule(network),
             new LevelOfEffortDrivesRule(network),
         ];
     }

@@ -76,12 +76,74 @@ public sealed class ProjectNetwork
     }
 
     /// <summary>Activities and links as numbered in the network, without its dates.</summary>
-    internal static (IReadOnlyList<string> Codes, int[] From, int[] To, int[] LinkRow) LinksOf(
-        Project project
-    )
+    internal static (
+        IReadOnlyList<string> Codes,
+        int[] Row,
+        int[] From,
+        int[] To,
+        int[] LinkRow
+    ) LinksOf(Project project)
     {
         var activities = new Activities(project);
-        return (activities.Codes, activities.From, activities.To, activities.LinkRow);
+        return (
+            activities.Codes,
+            activities.Row,
+            activities.From,
+            activities.To,
+            activities.LinkRow
+        );
+    }
+
+    /// <summary>The calendar of each row of the activities: its own, or the project's.</summary>
+    internal static Func<int, WorkCalendar> CalendarsByRow(Project project)
+    {
+        var named = project[ActivityTable.Definition].Ints(ActivityTable.Calendar).ToArray();
+        var calendars = project[CalendarTable.Definition];
+        Dictionary<int, WorkCalendar> made = [];
+        return row =>
+        {
+            if (named[row] == Cell.NoInt)
+            {
+                return project.Calendar;
+            }
+
+            if (!made.TryGetValue(named[row], out var calendar))
+            {
+                calendar = project.CalendarOf(calendars.Codes[calendars.RowOf(named[row])]);
+                made.Add(named[row], calendar);
+            }
+
+            return calendar;
+        };
+    }
+
+    /// <summary>
+    /// True if work might lead beyond the end of a calendar: one of them has no working weekday, or there are more working
+    /// days than any calendar can be sure to hold.
+    /// </summary>
+    internal static bool MayLeaveCalendars(Project project)
+    {
+        const long ManyDays = 1_000_000;
+        foreach (var week in project[CalendarTable.Definition].Ints(CalendarTable.Working))
+        {
+            if (week == 0)
+            {
+                return true;
+            }
+        }
+
+        var days = 0L;
+        foreach (var duration in project[ActivityTable.Definition].Ints(ActivityTable.Duration))
+        {
+            days += Math.Max(0, duration);
+        }
+
+        foreach (var lag in project[LinkTable.Definition].Ints(LinkTable.Lag))
+        {
+            days += Math.Max(0, lag);
+        }
+
+        return days > ManyDays;
     }
 
     /// <summary>Numbers the activities and reads what the network is computed from.</summary>
@@ -97,7 +159,10 @@ public sealed class ProjectNetwork
             table = project[ActivityTable.Definition];
             var packages = project.Tree.PackageCount;
             var rowsOf = RowGroups.By(
-                project.Baseline.OwnersOf(table, ActivityTable.Package),
+                Array.ConvertAll(
+                    table.Ints(ActivityTable.Package).ToArray(),
+                    project.Tree.PackageOfId
+                ),
                 packages
             );
             List<int> package = new(table.Count + packages);
@@ -130,7 +195,7 @@ public sealed class ProjectNetwork
             {
                 codes[activity] =
                     Row[activity] < 0
-                        ? project.Baseline.Code(Package[activity])
+                        ? project.Tree.Code(project.Tree.PackageRows[Package[activity]])
                         : table.Codes[Row[activity]]!;
             }
 
@@ -157,7 +222,7 @@ public sealed class ProjectNetwork
             var start =
                 project.Settings.Start
                 ?? throw new NetworkException(
-                    "The network needs the first day of the project: give the key start in project.csv."
+                    "it needs the first day of the project, the key start in project.csv"
                 );
             var links = project[LinkTable.Definition];
             var (calendars, calendarOf) = Calendars();

@@ -114,13 +114,98 @@ public sealed class ProjectRules
 
     private void CheckNetwork()
     {
-        if (AreClean(ActivityTable.Definition, LinkTable.Definition))
+        if (AreClean(CalendarTable.Definition, CalendarDayTable.Definition))
         {
-            NetworkRules.CheckLinks(
-                project.Tree,
-                project[ActivityTable.Definition],
-                project[LinkTable.Definition],
+            TimeRules.CheckCalendars(
+                project[CalendarTable.Definition],
+                project[CalendarDayTable.Definition],
                 faults
+            );
+        }
+
+        if (!AreClean(ActivityTable.Definition))
+        {
+            return;
+        }
+
+        if (
+            AreClean(ProjectTable.Definition, CalendarTable.Definition, CalendarDayTable.Definition)
+        )
+        {
+            NetworkConditionRules.Check(
+                project[ActivityTable.Definition],
+                project.Settings.Start,
+                ProjectNetwork.CalendarsByRow(project),
+                faults
+            );
+        }
+
+        if (AreClean(LinkTable.Definition))
+        {
+            CheckLinks();
+        }
+    }
+
+    private void CheckLinks()
+    {
+        var links = project[LinkTable.Definition];
+        NetworkRules.CheckLinks(project.Tree, project[ActivityTable.Definition], links, faults);
+        var (codes, row, from, to, linkRow) = ProjectNetwork.LinksOf(project);
+        if (
+            NetworkRules.CheckRings(links, codes, from, to, linkRow, faults)
+            && project.Settings.Start is not null
+            && AreClean(
+                ProjectTable.Definition,
+                CalendarTable.Definition,
+                CalendarDayTable.Definition,
+                PeriodTable.Definition,
+                PackageTable.Definition,
+                StatusTable.Definition,
+                ActivityStatusTable.Definition
+            )
+            && ProjectNetwork.MayLeaveCalendars(project)
+        )
+        {
+            CheckReach(row, linkRow);
+        }
+    }
+
+    /// <summary>No work and no lag leads beyond the last working day of its calendar.</summary>
+    private void CheckReach(int[] rowOfActivity, int[] rowOfLink)
+    {
+        try
+        {
+            _ = project.Network;
+        }
+        catch (NetworkException beyond) when (beyond.Link is { } link)
+        {
+            faults.Add(
+                project[LinkTable.Definition],
+                rowOfLink[link],
+                LinkTable.Lag,
+                "a lag that ends within the predecessor's calendar",
+                beyond.Reason
+            );
+        }
+        catch (NetworkException beyond)
+            when (beyond.Activity is { } activity && rowOfActivity[activity] >= 0)
+        {
+            faults.Add(
+                project[ActivityTable.Definition],
+                rowOfActivity[activity],
+                ActivityTable.Duration,
+                "work that ends within its calendar",
+                beyond.Reason
+            );
+        }
+        catch (NetworkException beyond)
+        {
+            faults.Add(
+                project[ElementTable.Definition],
+                0,
+                null,
+                "work that ends within its calendar",
+                beyond.Reason
             );
         }
     }

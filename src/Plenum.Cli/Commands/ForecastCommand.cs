@@ -87,7 +87,7 @@ internal static class ForecastCommand
                 json.WriteString("currency", answer.Currency.Code);
                 WriteMethods(json, answer.Now);
                 MeasureJson.Fill(json, answer.Now);
-                json.WriteNull("network_finish");
+                json.Date("network_finish", answer.NetworkFinish);
                 json.WriteStartArray("rows");
                 foreach (var point in answer.History)
                 {
@@ -141,6 +141,13 @@ internal static class ForecastCommand
                 $"Time: {Amounts.Index(now.EarnedSchedulePeriods)} periods earned of {now.ActualPeriods?.ToString(CultureInfo.InvariantCulture) ?? "–"} passed, SPI(t) {Amounts.Index(now.ScheduleTimePerformance)}; at this pace it ends on {Amounts.Day(now.ForecastFinish)}."
             )
         );
+        if (answer.NetworkFinish is { } finish)
+        {
+            context.Out.WriteLine(
+                $"By the network it ends on {Amounts.Day(finish)}; plenum network says what drives that."
+            );
+        }
+
         context.Out.WriteLine(
             $"To end at the budget the rest needs an efficiency of {Amounts.Index(now.ToCompleteAtBudget, 3)}, to end at the managers' estimate {Amounts.Index(now.ToCompleteAtEstimate, 3)}."
         );

@@ -191,7 +191,7 @@ internal static class NetworkCommand
         context.Out.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"It ends on {Amounts.Day(finish)}. {answer.CriticalCount} activities are critical{FloatOf(answer)}."
+                $"It ends on {Amounts.Day(finish)}. {Counted(answer.CriticalCount, "activity is", "activities are")} critical{FloatOf(answer)}."
             )
         );
         context.Out.WriteLine(
@@ -325,7 +325,7 @@ internal static class NetworkCommand
             context.Out.WriteLine(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Progress has not kept to {answer.OutOfSequence.Count} links; --json has them all."
+                    $"Progress has not kept to {Counted(answer.OutOfSequence.Count, "link", "links")}; --json has them all."
                 )
             );
         }
@@ -338,6 +338,9 @@ internal static class NetworkCommand
                 CultureInfo.InvariantCulture,
                 $"{link.Type} {(link.Lag > 0 ? "+" : "\u2212")}{Math.Abs(link.Lag)}"
             );
+
+    private static string Counted(int count, string one, string many) =>
+        count.ToString(CultureInfo.InvariantCulture) + " " + (count == 1 ? one : many);
 
     private static string Signed(int days) =>
         days < 0

@@ -174,7 +174,7 @@ public sealed class NetworkDates
         day >= 0 && day <= DateOnly.MaxValue.DayNumber
             ? DateOnly.FromDayNumber(day)
             : throw new NetworkException(
-                "The network's late dates lie before the beginning of its calendars: a date condition asks for more than can be done in 2 000 years."
+                "late dates lie before the beginning of all calendars, because a date condition asks for more than can be done"
             );
 
     private bool Has(int activity, byte state) =>

@@ -3,10 +3,21 @@ using Plenum.Core.Foundation;
 
 namespace Plenum.Core.Network;
 
-/// <summary>The network cannot be computed; the message says why, with codes, and what to do.</summary>
-public sealed class NetworkException(string message) : Exception(message)
+/// <summary>The network cannot be computed; the message says why, with codes.</summary>
+/// <param name="reason">Why, as a clause that follows a colon.</param>
+public sealed class NetworkException(string reason)
+    : Exception($"The network cannot be computed: {reason}.")
 {
     private const int LongestShown = 50;
+
+    /// <summary>Why it cannot be computed.</summary>
+    public string Reason => reason;
+
+    /// <summary>The activity that leads beyond its calendar; null where it is not about one.</summary>
+    public int? Activity { get; init; }
+
+    /// <summary>The link whose lag leads beyond its calendar; null where it is not about one.</summary>
+    public int? Link { get; init; }
 
     /// <summary>The rings of a network, each as the codes of its activities in the order of the links.</summary>
     public static IReadOnlyList<IReadOnlyList<int>> RingsOf(
@@ -36,12 +47,9 @@ public sealed class NetworkException(string message) : Exception(message)
 
     internal static NetworkException OfRings(NetworkInput input) =>
         new(
-            "The network cannot be computed: "
-                + string.Join(
-                    "; ",
-                    RingsOf(input.Codes, input.From, input.To)
-                        .Select(ring => Say(ring, input.Codes))
-                )
-                + ". Take out the link that is wrong."
+            string.Join(
+                "; ",
+                RingsOf(input.Codes, input.From, input.To).Select(ring => Say(ring, input.Codes))
+            )
         );
 }

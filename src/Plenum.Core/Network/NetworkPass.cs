@@ -28,9 +28,7 @@ internal static class NetworkPass
         }
         catch (OverflowException)
         {
-            throw new NetworkException(
-                "The network cannot be computed: durations and lags add up to more than any calendar holds."
-            );
+            throw new NetworkException("durations and lags add up to more than any calendar holds");
         }
     }
 
@@ -168,25 +166,32 @@ internal static class NetworkPass
                 if (
                     lag > 0
                     && model.IsActive(k)
-                    && model
-                        .TimeOf(before)
-                        .Go(model.FinishInstant(before, model.Early[before]), lag) > LastInstant
+                    && model.TimeOf(before).Go(Leaves(k, before), lag) > LastInstant
                 )
                 {
                     return new NetworkException(
                         string.Create(
                             CultureInfo.InvariantCulture,
-                            $"The network cannot be computed: the lag of {lag} working days from {model.Input.Codes[model.Order[before]]} to {code} leads beyond the last working day of the calendar of {model.Input.Codes[model.Order[before]]}."
+                            $"the lag of {lag} working days from {model.Input.Codes[model.Order[before]]} to {code} leads beyond the last working day of the predecessor's calendar"
                         )
-                    );
+                    )
+                    {
+                        Link = model.LinkOf[k],
+                    };
                 }
             }
 
-            return new NetworkException(
-                $"The network cannot be computed: {code} leads beyond the last working day of its calendar."
-            );
+            return new NetworkException($"{code} leads beyond the last working day of its calendar")
+            {
+                Activity = model.Order[rank],
+            };
         }
 
-        return new NetworkException("The network leads beyond the last date.");
+        return new NetworkException("it leads beyond the last date");
+
+        int Leaves(int k, int before) =>
+            LinkType.FromFinish(model.Input.Type[model.LinkOf[k]])
+                ? model.FinishInstant(before, model.Early[before])
+                : model.StartInstant(before, model.Early[before]);
     }
 }

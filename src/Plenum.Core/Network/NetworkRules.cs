@@ -6,6 +6,56 @@ namespace Plenum.Core.Network;
 /// <summary>What must hold for links before a network can be made of them.</summary>
 public static class NetworkRules
 {
+    /// <summary>Reports every ring of links whole, in order, by code. Returns true if there is none.</summary>
+    /// <param name="links">The table of links.</param>
+    /// <param name="codes">Codes of the activities.</param>
+    /// <param name="from">Predecessor of each link.</param>
+    /// <param name="to">Successor of each link.</param>
+    /// <param name="rowOfLink">Row of each link in the table.</param>
+    /// <param name="faults">Receives the rings.</param>
+    public static bool CheckRings(
+        Table links,
+        IReadOnlyList<string> codes,
+        int[] from,
+        int[] to,
+        int[] rowOfLink,
+        IRowFaults faults
+    )
+    {
+        if (NetworkOrder.Of(codes.Count, from, to) is not null)
+        {
+            return true;
+        }
+
+        foreach (var ring in NetworkException.RingsOf(codes, from, to))
+        {
+            // one activity alone was reported as a link that leads back to where it begins
+            if (ring.Count > 1)
+            {
+                faults.Add(
+                    links,
+                    rowOfLink[LinkBetween(ring[^1], ring[0])],
+                    LinkTable.To,
+                    "a successor that none of its own successors leads back to",
+                    NetworkException.Say(ring, codes)
+                );
+            }
+        }
+
+        return false;
+
+        int LinkBetween(int before, int after)
+        {
+            var link = 0;
+            while (from[link] != before || to[link] != after)
+            {
+                link++;
+            }
+
+            return link;
+        }
+    }
+
     /// <summary>No link to itself; a package with activities is linked by them and not as a whole.</summary>
     public static void CheckLinks(
         ElementTree tree,

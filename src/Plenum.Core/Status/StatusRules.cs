@@ -11,8 +11,8 @@ namespace Plenum.Core.Status;
 public sealed class StatusRules(PackageBaseline baseline, PeriodTimeline periods, IRowFaults faults)
 {
     /// <summary>
-    /// Actual dates lie on or before their period's end; no finish without a start or before it; units done have a
-    /// quantity to be measured against.
+    /// Actual dates lie on or before their period's end; no finish without a start or before it; nothing remains of what is
+    /// finished; units done have a quantity to be measured against.
     /// </summary>
     public void CheckPackages(Table status)
     {
@@ -39,6 +39,7 @@ public sealed class StatusRules(PackageBaseline baseline, PeriodTimeline periods
                 periodOfRow,
                 StatusTable.Started,
                 StatusTable.Finished,
+                StatusTable.Remaining,
                 baseline.Code(package)
             );
             var quantity = planned[baseline.Tree.PackageRows[package]];
@@ -78,6 +79,7 @@ public sealed class StatusRules(PackageBaseline baseline, PeriodTimeline periods
                 periodOfRow,
                 ActivityStatusTable.Started,
                 ActivityStatusTable.Finished,
+                ActivityStatusTable.Remaining,
                 activities.Codes[activity]!
             );
         }
@@ -235,11 +237,13 @@ public sealed class StatusRules(PackageBaseline baseline, PeriodTimeline periods
         int[] periodOfRow,
         ColumnDefinition startedColumn,
         ColumnDefinition finishedColumn,
+        ColumnDefinition remainingColumn,
         string code
     )
     {
         var starts = status.Ints(startedColumn);
         var finishes = status.Ints(finishedColumn);
+        var remaining = status.Ints(remainingColumn);
         var started = Cell.NoInt;
         var finished = Cell.NoInt;
         foreach (var row in rows)
@@ -271,6 +275,20 @@ public sealed class StatusRules(PackageBaseline baseline, PeriodTimeline periods
                     finishedColumn,
                     "a finish on or after the actual start",
                     $"{code} finished before it started"
+                );
+            }
+
+            if (Cell.IsGiven(remaining[row]) && remaining[row] > 0)
+            {
+                faults.Add(
+                    status,
+                    row,
+                    remainingColumn,
+                    "nothing, or 0, once there is an actual finish",
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{code} is finished and still reports {remaining[row]} working days remaining"
+                    )
                 );
             }
         }

@@ -2,6 +2,7 @@ using Plenum.Core;
 using Plenum.Core.Accounts;
 using Plenum.Core.Forecast;
 using Plenum.Core.Foundation;
+using Plenum.Core.Network;
 
 namespace Plenum.Workbench.Questions;
 
@@ -46,8 +47,52 @@ public sealed record ForecastQuestion(DateOnly? At = null, string? Under = null)
             project.Revision,
             project.Settings.Currency,
             RowAt(project, cut, last, planned, earned, name),
-            history
+            history,
+            NetworkFinish(project, under, last)
         );
+    }
+
+    /// <summary>
+    /// The latest early finish in the network, of the whole project or of what lies under an element; null where the network
+    /// cannot be computed or has nothing there.
+    /// </summary>
+    private DateOnly? NetworkFinish(Project project, int under, int period)
+    {
+        try
+        {
+            var network = At is null
+                ? project.Network
+                : ProjectNetwork.At(project, period < 0 ? null : project.Periods.End(period));
+            return LatestFinish(project, network, under);
+        }
+        catch (NetworkException)
+        {
+            return null; // the audit says why
+        }
+    }
+
+    private static DateOnly? LatestFinish(Project project, ProjectNetwork network, int under)
+    {
+        if (under < 0)
+        {
+            return network.Dates.Count == 0 ? null : network.Dates.Finish;
+        }
+
+        DateOnly? latest = null;
+        for (var row = under; row < project.Tree.SubtreeEnd[under]; row++)
+        {
+            if (project.Tree.PackageOfRow[row] is var package and >= 0)
+            {
+                var (first, end) = network.ActivitiesOf(package);
+                for (var activity = first; activity < end; activity++)
+                {
+                    var finish = network.Dates.EarlyFinish(activity);
+                    latest = latest > finish ? latest : finish;
+                }
+            }
+        }
+
+        return latest;
     }
 
     private static MeasureRow RowAt(
@@ -78,5 +123,6 @@ public sealed record ForecastAnswer(
     long Revision,
     Currency Currency,
     MeasureRow Now,
-    IReadOnlyList<ForecastPoint> History
+    IReadOnlyList<ForecastPoint> History,
+    DateOnly? NetworkFinish
 );

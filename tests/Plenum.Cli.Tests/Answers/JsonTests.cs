@@ -6,6 +6,33 @@ namespace Plenum.Cli.Tests.Answers;
 /// <summary>Every answer with --json is one object with the names that docs/files.md promises.</summary>
 public class JsonTests
 {
+    private static readonly string[] ActivityNames =
+    [
+        "activity",
+        "package",
+        "name",
+        "duration",
+        "remaining",
+        "milestone",
+        "started",
+        "finished",
+        "early_start",
+        "early_finish",
+        "late_start",
+        "late_finish",
+        "resumes",
+        "total_float",
+        "free_float",
+        "interfering_float",
+        "independent_float",
+        "critical",
+        "driving",
+        "chain",
+        "required_by",
+        "required_float",
+        "negative_float_cause",
+    ];
+
     private static readonly string[] Measures =
     [
         "bac",
@@ -187,6 +214,96 @@ public class JsonTests
         Assert.All(
             history,
             point => Assert.Equal(["period", "end", .. Measures], Json.NamesOf(point))
+        );
+    }
+
+    [Fact]
+    public void The_network_answers_with_every_activity_and_the_chain_that_drives_the_end()
+    {
+        using var terminal = PumpHouse.Open();
+        var answer = Json.Of(terminal.Do("network", PumpHouse.File, "--json"));
+        Assert.Equal(
+            [
+                "at",
+                "to",
+                "float",
+                "revision",
+                "progress",
+                "finish",
+                "critical_float",
+                "critical_count",
+                "activities",
+                "chain",
+                "broken_links",
+                "out_of_sequence",
+            ],
+            Json.NamesOf(answer)
+        );
+        var rows = answer.GetProperty("activities").EnumerateArray().ToList();
+        // two activities of one package, and eight packages that are their own activity
+        Assert.Equal(10, rows.Count);
+        Assert.All(rows, row => Assert.Equal(ActivityNames, Json.NamesOf(row)));
+        Assert.Equal(
+            answer.GetProperty("critical_count").GetInt32(),
+            rows.Count(row => row.GetProperty("critical").GetBoolean())
+        );
+        var finish = answer.GetProperty("finish").GetString();
+        Assert.Equal(finish, rows.Max(row => row.GetProperty("early_finish").GetString()));
+        var chain = answer.GetProperty("chain").EnumerateArray().ToList();
+        Assert.Equal(finish, chain[^1].GetProperty("early_finish").GetString());
+        Assert.Equal(JsonValueKind.Null, chain[^1].GetProperty("type").ValueKind);
+        Assert.Equal(
+            finish,
+            Json.Of(terminal.Do("forecast", PumpHouse.File, "--json"))
+                .GetProperty("network_finish")
+                .GetString()
+        );
+    }
+
+    [Fact]
+    public void Near_critical_activities_are_those_that_were_asked_for()
+    {
+        using var terminal = PumpHouse.Open();
+        var answer = Json.Of(terminal.Do("network", PumpHouse.File, "--float", "10", "--json"));
+        var limit = answer.GetProperty("critical_float").GetInt32() + 10;
+        Assert.All(
+            answer.GetProperty("activities").EnumerateArray(),
+            row => Assert.InRange(row.GetProperty("total_float").GetInt32(), int.MinValue, limit)
+        );
+    }
+
+    [Fact]
+    public void The_assessment_answers_with_fourteen_metrics_and_the_activities_of_each()
+    {
+        using var terminal = PumpHouse.Open();
+        var answer = Json.Of(terminal.Do("assess", PumpHouse.File, "--json"));
+        Assert.Equal(["at", "revision", "metrics", "practices"], Json.NamesOf(answer));
+        var metrics = answer.GetProperty("metrics").EnumerateArray().ToList();
+        Assert.Equal(
+            Enumerable.Range(1, 14),
+            metrics.Select(metric => metric.GetProperty("number").GetInt32())
+        );
+        Assert.All(
+            metrics,
+            metric =>
+                Assert.Equal(
+                    [
+                        "number",
+                        "name",
+                        "count",
+                        "of",
+                        "value",
+                        "threshold",
+                        "pass",
+                        "activities",
+                        "links",
+                    ],
+                    Json.NamesOf(metric)
+                )
+        );
+        Assert.All(
+            answer.GetProperty("practices").EnumerateArray(),
+            measure => Assert.Equal(["practice", "name", "value", "of"], Json.NamesOf(measure))
         );
     }
 

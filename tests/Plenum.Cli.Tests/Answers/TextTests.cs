@@ -29,6 +29,20 @@ public class TextTests
     public void Forecast_of_the_pump_house() => Read("forecast", PumpHouse.File);
 
     [Fact]
+    public void Network_of_the_pump_house() => Read("network", PumpHouse.File);
+
+    [Fact]
+    public void Driving_chain_to_an_activity_of_the_pump_house() =>
+        Read("network", PumpHouse.File, "--to", "PH.20.1");
+
+    [Fact]
+    public void Activities_near_the_critical_ones_of_the_pump_house() =>
+        Read("network", PumpHouse.File, "--float", "40");
+
+    [Fact]
+    public void Assessment_of_the_pump_house() => Read("assess", PumpHouse.File);
+
+    [Fact]
     public void Audit_of_the_pump_house()
     {
         using var terminal = PumpHouse.Open();
@@ -68,7 +82,9 @@ public class TextTests
     public void Answers_of_an_empty_project()
     {
         using var terminal = PumpHouse.Empty();
-        foreach (var question in new[] { "tree", "accounts", "forecast", "check" })
+        foreach (
+            var question in new[] { "tree", "accounts", "forecast", "network", "assess", "check" }
+        )
         {
             terminal.Tell(question, PumpHouse.File);
         }

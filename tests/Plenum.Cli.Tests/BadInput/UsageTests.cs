@@ -70,6 +70,20 @@ public class UsageTests
         "--under",
         "NOPE"
     )]
+    [InlineData(
+        "A_chain_to_an_unknown_activity_is_wrong_usage",
+        "network",
+        PumpHouse.File,
+        "--to",
+        "A1O"
+    )]
+    [InlineData(
+        "A_band_of_float_that_is_no_number_is_wrong_usage",
+        "network",
+        PumpHouse.File,
+        "--float",
+        "-3"
+    )]
     [InlineData("An_unknown_rule_is_wrong_usage", "check", PumpHouse.File, "--rule", "gapp")]
     [InlineData(
         "An_unknown_format_is_wrong_usage",

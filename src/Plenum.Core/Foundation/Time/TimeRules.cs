@@ -6,6 +6,36 @@ namespace Plenum.Core.Foundation.Time;
 /// <summary>What must hold for reporting periods.</summary>
 public static class TimeRules
 {
+    /// <summary>Every calendar has a working day: in its week, or as a dated exception.</summary>
+    public static void CheckCalendars(Table calendars, Table days, IRowFaults faults)
+    {
+        HashSet<int> withWorkedDay = [];
+        for (var row = 0; row < days.Count; row++)
+        {
+            if (days.Ints(CalendarDayTable.Working)[row] == 1)
+            {
+                withWorkedDay.Add(days.Ints(CalendarDayTable.Calendar)[row]);
+            }
+        }
+
+        for (var row = 0; row < calendars.Count; row++)
+        {
+            if (
+                calendars.Ints(CalendarTable.Working)[row] == 0
+                && !withWorkedDay.Contains(calendars.Ids[row])
+            )
+            {
+                faults.Add(
+                    calendars,
+                    row,
+                    CalendarTable.Working,
+                    "a week with a working day, or dated days that are worked",
+                    $"calendar {calendars.Codes[row]} has no working day"
+                );
+            }
+        }
+    }
+
     public static void Check(Table periods, DateOnly? projectStart, IRowFaults faults)
     {
         var ends = periods.Ints(PeriodTable.End).ToArray();

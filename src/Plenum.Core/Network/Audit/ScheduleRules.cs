@@ -82,41 +82,6 @@ public sealed class UnnamedActivityRule(AuditedNetwork? network) : NetworkRule(n
     }
 }
 
-/// <summary>Activities of one name.</summary>
-public sealed class DuplicateActivityNameRule(AuditedNetwork? network) : NetworkRule(network)
-{
-    public override string Name => "duplicate_activity_name";
-
-    public override Severity Severity => Severity.Note;
-
-    public override string Explanation =>
-        "Two activities of one name are mixed up in every list that shows names.";
-
-    public override string Remedy => "Say in the names what makes them different.";
-
-    public override string Source => "GAO-16-89G best practice 1";
-
-    protected override IEnumerable<Finding> Find(AuditedNetwork of)
-    {
-        Dictionary<string, int> seen = new(StringComparer.Ordinal);
-        for (var activity = 0; activity < of.Input.Count; activity++)
-        {
-            // what a package is called is the matter of the breakdown
-            if (
-                !of.Facts.IsPackage[activity]
-                && of.Facts.Name(activity) is { Length: > 0 } name
-                && !seen.TryAdd(name, activity)
-            )
-            {
-                yield return Found(
-                    of.Code(activity),
-                    $"{of.Code(activity)} and {of.Code(seen[name])} have the same name, \"{name}\"."
-                );
-            }
-        }
-    }
-}
-
 /// <summary>Work that is not done and is forecast before the status date.</summary>
 public sealed class ForecastInThePastRule(AuditedNetwork? network) : NetworkRule(network)
 {
