@@ -93,9 +93,10 @@ public static class NetworkConditionRules
         }
 
         var calendar = calendarOfRow(row);
-        var isWorked =
-            IsWorked(ActivityTable.StartOn, startOn) & IsWorked(ActivityTable.FinishOn, finishOn);
-        if (!isWorked || startOn == Cell.NoInt || finishOn < startOn)
+        // both are looked at, so that both are reported
+        var startIsWorked = IsWorked(ActivityTable.StartOn, startOn);
+        var finishIsWorked = IsWorked(ActivityTable.FinishOn, finishOn);
+        if (!startIsWorked || !finishIsWorked || startOn == Cell.NoInt || finishOn < startOn)
         {
             return;
         }
