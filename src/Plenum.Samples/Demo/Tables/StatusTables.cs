@@ -82,7 +82,7 @@ internal static class StatusTables
             .WholeOrEmpty(isRevised ? Progress.QuantityAt(package, period) : null)
             .HundredthsOrEmpty(progress.StillToCome[period]);
         var remaining = progress.Finish - DemoTime.Periods[period].LastWorkDay;
-        status.WholeOrEmpty(isFinish ? null : Math.Max(1, remaining));
+        status.WholeOrEmpty(isFinish || toMistake == 2 ? null : Math.Max(1, remaining));
         var isAssumed = period == Last && !isFinish && Progress.IsTakenFromPlan(package);
         status
             .WholeOrEmpty(isAssumed ? 1 : null)
