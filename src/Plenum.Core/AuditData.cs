@@ -1,5 +1,6 @@
 using System.Globalization;
 using Plenum.Core.Accounts;
+using Plenum.Core.Accounts.Precision;
 using Plenum.Core.Baseline;
 using Plenum.Core.Breakdown;
 using Plenum.Core.Breakdown.Splits;
@@ -119,6 +120,22 @@ internal sealed class AuditData
     public PeriodSeries ActualCost() => Project.TimePhased.Actual.Packages;
 
     public PeriodSeries EarnedValue() => Project.TimePhased.Earned;
+
+    /// <summary>Verdicts of the present period and all later ones.</summary>
+    public IReadOnlyList<PrecisionVerdict[]> Verdicts() =>
+        AccountPrecision
+            .Of(
+                Project.TimePhased,
+                Project.OpenShares,
+                Accounts,
+                Project.Settings.VarianceThreshold,
+                Math.Max(0, Period),
+                Project.Periods.Count - 1
+            )
+            .ToList();
+
+    public string PackageName(int package) =>
+        Baseline.Code(package) + " " + Tree.Name(Tree.PackageRows[package]);
 
     public long[] Committed() => committed.Value;
 

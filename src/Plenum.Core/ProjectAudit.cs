@@ -137,6 +137,13 @@ public static class ProjectAudit
             of.Period,
             of.Money
         ),
+        of => new PrecisionRule(
+            of.Accounts,
+            of.Project.Periods,
+            of.Verdicts,
+            of.PackageName,
+            of.Project.Settings.VarianceThreshold
+        ),
         // forecast
         of => new LowEstimateRule(
             of.Baseline,

@@ -23,6 +23,10 @@ public sealed class OpenShares
     private readonly int lastKnown;
     private readonly double assessorError;
 
+    // for each package the periods outside which it is certainly not open; none where the first is greater
+    private readonly int[] firstOpen;
+    private readonly int[] lastOpen;
+
     /// <param name="baseline">The baseline.</param>
     /// <param name="status">What was reported of packages.</param>
     /// <param name="sources">The tables of reports.</param>
@@ -51,13 +55,56 @@ public sealed class OpenShares
         var reported =
             sources.Status.Count + sources.MilestoneStatus.Count + sources.ItemSteps.Count > 0;
         lastKnown = reported ? present : -1;
+        firstOpen = new int[baseline.Count];
+        lastOpen = new int[baseline.Count];
+        for (var package = 0; package < baseline.Count; package++)
+        {
+            (firstOpen[package], lastOpen[package]) = Bounds(package);
+        }
+    }
+
+    private (int First, int Last) Bounds(int package)
+    {
+        if (baseline.TotalBudget[package] == 0)
+        {
+            return (1, 0);
+        }
+
+        var first = periods.Count;
+        var last = -1;
+        if (baseline.IsScheduled(package))
+        {
+            first = periods.FirstEndingFrom(DateOnly.FromDayNumber(baseline.Start[package]));
+            last = periods.FirstEndingFrom(DateOnly.FromDayNumber(baseline.Finish[package]));
+        }
+
+        foreach (var row in status.RowsOf(package))
+        {
+            first = Math.Min(first, status.PeriodOf(row));
+            last = Math.Max(last, lastKnown);
+        }
+
+        for (var costElement = 0; costElement < CostElements.Count; costElement++)
+        {
+            var changes = earned.PeriodsOf((package * CostElements.Count) + costElement);
+            if (changes.Length > 0)
+            {
+                first = Math.Min(first, changes[0]);
+                last = Math.Max(last, lastKnown);
+            }
+        }
+
+        return (first, last);
     }
 
     /// <summary>At a period's end; nothing for a package that is not open.</summary>
     public OpenShare At(int package, int period)
     {
         var root = RootOf(package);
-        return root < 0 || !IsOpen(root, period) ? OpenShare.None : Of(root, period);
+        return
+            root < 0 || period < firstOpen[root] || period > lastOpen[root] || !IsOpen(root, period)
+            ? OpenShare.None
+            : Of(root, period);
     }
 
     /// <summary>
@@ -96,6 +143,11 @@ public sealed class OpenShares
     /// <summary>The package whose progress decides: for apportioned effort its base's; −1 where a base is missing.</summary>
     public int RootOf(int package)
     {
+        if (baseline.Technique[package] != TechniqueCodec.Apportioned)
+        {
+            return package;
+        }
+
         var at = package;
         for (var steps = 0; steps <= baseline.Count; steps++)
         {

@@ -129,6 +129,14 @@ internal static partial class RuleExamples
                 text => AddActivity(text, finished: "")
             ),
             new(
+                "account_too_coarse",
+                "A3",
+                // at the end of April half of 20 000 is open, 10 000 of 45 000
+                text => Set(text, "variance_threshold", "12.8"),
+                // bias 5 000 and spread 2 887, together 5 774 or 12.83 %
+                text => Set(text, "variance_threshold", "12.9")
+            ),
+            new(
                 "cost_before_start",
                 "PLT.3.2",
                 text => Cost(text, "PLT.3.2", "1"),

@@ -204,14 +204,15 @@ internal static partial class RuleExamples
                 "A2",
                 text =>
                 {
-                    Row(text, "actuals", "D-PLT.2.1.1")["amount"] = "10000";
+                    Row(text, "actuals", "D-PLT.2.1.1")["amount"] = "15000";
                     Row(text, "actuals", "D-PLT.2.2.1")["amount"] = "100";
+                    Row(text, "actuals", "D-PLT.2.3.1")["amount"] = "100";
                 },
-                // what is lost stays within the threshold, 4 500
+                // what is lost stays within the threshold, 6 750
                 text =>
                 {
-                    Row(text, "actuals", "D-PLT.2.1.1")["amount"] = "9000";
-                    Row(text, "actuals", "D-PLT.2.2.1")["amount"] = "1000";
+                    Row(text, "actuals", "D-PLT.2.1.1")["amount"] = "11750";
+                    Row(text, "actuals", "D-PLT.2.2.1")["amount"] = "100";
                 }
             ),
         ];

@@ -19,6 +19,7 @@ internal static class SoundProject
         Set(text, "currency", "EUR");
         Set(text, "start", "2026-01-01");
         Set(text, "status_date", "2026-03-31");
+        Set(text, "variance_threshold", "15");
         for (var month = 1; month <= 6; month++)
         {
             text.Add(

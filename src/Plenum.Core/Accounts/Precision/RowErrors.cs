@@ -37,12 +37,13 @@ public static class RowErrors
 
             if (!open.TryGetValue(root, out var share))
             {
-                open[root] = share = shares.At(root, period);
-            }
+                share = shares.At(root, period);
+                if (share.Worst == 0)
+                {
+                    continue;
+                }
 
-            if (share.Worst == 0)
-            {
-                continue;
+                open[root] = share;
             }
 
             Add(all, root, budget);

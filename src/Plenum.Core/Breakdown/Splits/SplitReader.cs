@@ -197,7 +197,11 @@ public sealed class SplitReader(SplitWords words)
         var clearlyBest = evidence.Count(one =>
             scores[one.Part].Fits(best) && scores[one.Part].Most >= Clear
         );
-        if (strangers.Count > 0 && clearlyBest >= 2)
+        // a logic that only weak words speak for is no logic that a loud one could disturb
+        var loudlyBest = evidence.Count(one =>
+            scores[one.Part].Fits(best) && scores[one.Part].Of(best) >= Loud
+        );
+        if (strangers.Count > 0 && clearlyBest >= 2 && loudlyBest >= 1)
         {
             return new SplitReading(best, supports, evidence, strangers);
         }
@@ -228,6 +232,8 @@ public sealed class SplitReader(SplitWords words)
         private readonly string[] told = new string[SplitLogic.Count];
 
         public double Most => sums.Max();
+
+        public double Of(int logic) => sums[logic];
 
         /// <summary>The strongest single word or hint.</summary>
         public double Loudest => greatest.Max();
