@@ -13,7 +13,7 @@ public sealed record ProjectSettings
     public static readonly IReadOnlyDictionary<string, string> Keys = new Dictionary<
         string,
         string
-    >(AssessmentLimits.Keys, StringComparer.Ordinal)
+    >(StringComparer.Ordinal)
     {
         ["code"] = "the project's code",
         ["name"] = "the project's name",
@@ -34,6 +34,7 @@ public sealed record ProjectSettings
             + "; or none, where all words are the project's own",
     }
         .Concat(AuditThresholds.Keys)
+        .Concat(AssessmentLimits.Keys)
         .ToDictionary(StringComparer.Ordinal);
 
     private const int LongestLevelName = 60;
