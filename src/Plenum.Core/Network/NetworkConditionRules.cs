@@ -93,9 +93,9 @@ public static class NetworkConditionRules
         }
 
         var calendar = calendarOfRow(row);
-        var isWorked =
-            IsWorked(ActivityTable.StartOn, startOn) & IsWorked(ActivityTable.FinishOn, finishOn);
-        if (!isWorked || startOn == Cell.NoInt || finishOn < startOn)
+        var startIsWorked = IsWorked(ActivityTable.StartOn, startOn);
+        var finishIsWorked = IsWorked(ActivityTable.FinishOn, finishOn);
+        if (!startIsWorked || !finishIsWorked || startOn == Cell.NoInt || finishOn < startOn)
         {
             return;
         }
