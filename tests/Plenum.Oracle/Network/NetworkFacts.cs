@@ -90,7 +90,7 @@ public sealed class NetworkFacts
 
             var row = text.Rows("packages").SingleOrDefault(row => row["package"] == code);
             var progress = Progress(text, "status", "package", code);
-            var isDated = row is not null && row.Has("start") && row.Has("finish");
+            var isDated = row?.Has("start") == true && row.Has("finish");
             activities.Add(
                 new Activity(
                     code,
