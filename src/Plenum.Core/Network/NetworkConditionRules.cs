@@ -93,7 +93,6 @@ public static class NetworkConditionRules
         }
 
         var calendar = calendarOfRow(row);
-        // both are looked at, so that both are reported
         var startIsWorked = IsWorked(ActivityTable.StartOn, startOn);
         var finishIsWorked = IsWorked(ActivityTable.FinishOn, finishOn);
         if (!startIsWorked || !finishIsWorked || startOn == Cell.NoInt || finishOn < startOn)

@@ -246,8 +246,11 @@ public sealed class StatusRules(PackageBaseline baseline, PeriodTimeline periods
         var remaining = status.Ints(remainingColumn);
         var started = Cell.NoInt;
         var finished = Cell.NoInt;
+        var contradicts = -1;
         foreach (var row in rows)
         {
+            // a finish that is taken back was a mistake, and what was said to remain beside it was right
+            contradicts = finishes[row] == Cell.WithdrawnInt ? -1 : contradicts;
             CheckInPeriod(status, row, startedColumn, starts[row], periodOfRow[row]);
             CheckInPeriod(status, row, finishedColumn, finishes[row], periodOfRow[row]);
             started = starts[row] == Cell.NoInt ? started : starts[row];
@@ -280,17 +283,22 @@ public sealed class StatusRules(PackageBaseline baseline, PeriodTimeline periods
 
             if (Cell.IsGiven(remaining[row]) && remaining[row] > 0)
             {
-                faults.Add(
-                    status,
-                    row,
-                    remainingColumn,
-                    "nothing, or 0, once there is an actual finish",
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"{code} is finished and still reports {remaining[row]} working days remaining"
-                    )
-                );
+                contradicts = contradicts < 0 ? row : contradicts;
             }
+        }
+
+        if (contradicts >= 0)
+        {
+            faults.Add(
+                status,
+                contradicts,
+                remainingColumn,
+                "nothing, or 0, once there is an actual finish",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{code} is finished and still reports {remaining[contradicts]} working days remaining"
+                )
+            );
         }
     }
 

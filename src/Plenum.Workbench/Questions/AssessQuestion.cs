@@ -5,18 +5,19 @@ using Plenum.Core.Network.Assessment;
 namespace Plenum.Workbench.Questions;
 
 /// <summary>Can the schedule be relied on? The 14-point assessment, and measures of the ten best practices.</summary>
-public sealed record AssessQuestion
+/// <param name="At">With the progress that is reported up to this day; null for the project's status date.</param>
+public sealed record AssessQuestion(DateOnly? At = null)
 {
     /// <exception cref="QuestionException">The network cannot be computed.</exception>
     public static AssessAnswer Ask(Project project)
     {
         try
         {
-            var network = project.Network;
+            var network = At is null ? project.Network : ProjectNetwork.At(project, At);
             var audited = ProjectAssessment.Of(project, network);
             return new AssessAnswer(
                 project.Revision,
-                project.Settings.StatusDate,
+                At ?? project.Settings.StatusDate,
                 network,
                 ScheduleAssessment.Of(audited.Dates, audited.Facts, audited.Limits),
                 SchedulePractices.Of(audited.Dates, audited.Facts, audited.Limits)
