@@ -38,6 +38,16 @@ public class TextTests
     public void Forecast_of_the_pump_house() => Read("forecast", PumpHouse.File);
 
     [Fact]
+    public void Precision_of_the_pump_house() => Read("precision", PumpHouse.File);
+
+    [Fact]
+    public void Precision_of_an_account_of_the_pump_house() =>
+        Read("precision", PumpHouse.File, "--account", "CA30");
+
+    [Fact]
+    public void Certainty_of_the_pump_house() => Read("certainty", PumpHouse.File);
+
+    [Fact]
     public void Audit_of_the_pump_house()
     {
         using var terminal = PumpHouse.Open();
@@ -77,7 +87,17 @@ public class TextTests
     public void Answers_of_an_empty_project()
     {
         using var terminal = PumpHouse.Empty();
-        foreach (var question in new[] { "tree", "accounts", "forecast", "check" })
+        foreach (
+            var question in new[]
+            {
+                "tree",
+                "accounts",
+                "forecast",
+                "precision",
+                "certainty",
+                "check",
+            }
+        )
         {
             terminal.Tell(question, PumpHouse.File);
         }
