@@ -11,6 +11,7 @@ internal static class WhatNext
           plenum check my-plant.plenum                what the audit finds
           plenum tree my-plant.plenum --level 3       the breakdown, with its gaps
           plenum accounts my-plant.plenum             how every control account is going
+          plenum precision my-plant.plenum            how closely that can be known, and what to split
           plenum forecast my-plant.plenum             where it will end
           plenum network my-plant.plenum              when, and what drives that
           plenum assess my-plant.plenum               whether its schedule can be relied on

@@ -37,7 +37,7 @@ internal static class AssessCommand
     {
         using var progress = new ProgressLine(context);
         using var project = context.Open(parsed, progress, ct);
-        var answer = AssessQuestion.Ask(project.Current);
+        var answer = new AssessQuestion().Ask(project.Current);
         progress.Dispose();
         if (json)
         {

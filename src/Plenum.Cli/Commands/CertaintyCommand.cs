@@ -171,13 +171,16 @@ internal static class CertaintyCommand
 
         table.Write(context.Out);
         context.Out.WriteLine(
-            "The true variance lies between the two with a chance of 95 %, given what the techniques leave open."
+            "The true variance lies between the two with a chance of 95 %, given what the techniques leave open. Other sign: "
+                + "it is told, and what is measured has its sign from the way of measuring alone."
         );
         context.Out.WriteLine("Decision support, not a contractual or certified statement.");
     }
 
     private static string Word(VarianceRead variance) =>
-        variance.NeedsExplanation ? "explain"
+        variance.Low == variance.High && variance.Amount == 0 ? "none"
+        : variance.NeedsExplanation ? "explain"
+        : variance.HasOtherSign ? "other sign"
         : variance.IsToldFromZero ? "told"
         : "noise";
 }

@@ -90,8 +90,6 @@ internal static class CheckCommand
                     json.WriteNumber(Word(severity), answer.Count(severity));
                 }
 
-                json.WriteNumber("accepted", answer.Accepted);
-
                 json.WriteEndObject();
             }
         );

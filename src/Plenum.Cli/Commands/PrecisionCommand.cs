@@ -140,13 +140,14 @@ internal static class PrecisionCommand
         context.Out.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{coarse} of {byAccount.Count} accounts are too coarse in some period: what is not known of their earned value is {Threshold(answer) * 100:0.##} % of their budget or more."
+                $"{coarse} of {byAccount.Count} accounts {(coarse == 1 ? "is" : "are")} too coarse{(answer.At is null ? " in some period" : "")}: what is not known of their earned value is {Threshold(answer) * 100:0.##} % of their budget or more."
             )
         );
         context.Out.WriteLine(
-            answer.Account is null
-                ? "Each account in its worst period."
-                : "Every period of the account."
+            answer.At is not null
+                ? Amounts.At(answer.Rows.Select(row => (DateOnly?)row.End).FirstOrDefault())
+            : answer.Account is null ? "Each account in its worst period."
+            : "Every period of the account."
         );
         var amounts = new Amounts(answer.Rows.Sum(row => row.Budget), answer.Currency);
         context.Out.WriteLine($"Money in {amounts.Unit}.");

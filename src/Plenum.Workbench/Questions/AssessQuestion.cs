@@ -9,7 +9,7 @@ namespace Plenum.Workbench.Questions;
 public sealed record AssessQuestion(DateOnly? At = null)
 {
     /// <exception cref="QuestionException">The network cannot be computed.</exception>
-    public static AssessAnswer Ask(Project project)
+    public AssessAnswer Ask(Project project)
     {
         try
         {

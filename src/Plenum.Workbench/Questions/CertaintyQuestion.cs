@@ -124,6 +124,7 @@ public sealed class CertaintyRow(
             Major(certainty.Low),
             Major(certainty.High),
             certainty.IsToldFromZero,
+            certainty.HasOtherSign,
             certainty.NeedsExplanation(Thresholds.Of(sums, project.Settings.VarianceThreshold))
         );
 
@@ -138,12 +139,14 @@ public sealed class CertaintyRow(
 /// <param name="Low">The true one lies between this and the next with a chance of 95 %.</param>
 /// <param name="High">The upper end.</param>
 /// <param name="IsToldFromZero">Signal: zero lies outside.</param>
-/// <param name="NeedsExplanation">It is told from zero and beyond the threshold.</param>
+/// <param name="HasOtherSign">The true one is told to have the other sign: what is measured is the techniques' bias.</param>
+/// <param name="NeedsExplanation">It is told from zero, with its sign, and beyond the threshold.</param>
 public readonly record struct VarianceRead(
     decimal Amount,
     decimal Low,
     decimal High,
     bool IsToldFromZero,
+    bool HasOtherSign,
     bool NeedsExplanation
 );
 

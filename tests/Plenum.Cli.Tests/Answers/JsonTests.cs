@@ -198,6 +198,113 @@ public class JsonTests
     }
 
     [Fact]
+    public void Precision_answers_for_every_account_at_every_periods_end()
+    {
+        using var terminal = PumpHouse.Open();
+        var answer = Json.Of(terminal.Do("precision", PumpHouse.File, "--json"));
+        Assert.Equal(
+            ["at", "account", "revision", "currency", "present", "rows"],
+            Json.NamesOf(answer)
+        );
+        var rows = answer.GetProperty("rows").EnumerateArray().ToList();
+        Assert.Equal(0, rows.Count % 6);
+        Assert.All(
+            rows,
+            row =>
+                Assert.Equal(
+                    [
+                        "account",
+                        "name",
+                        "period",
+                        "end",
+                        "budget",
+                        "loe_share",
+                        "open",
+                        "bias",
+                        "spread",
+                        "worst",
+                        "precision",
+                        "threshold",
+                        "verdict",
+                        "packages_to_split",
+                        "packages_to_merge",
+                    ],
+                    Json.NamesOf(row)
+                )
+        );
+        Assert.All(
+            rows,
+            row =>
+                Assert.Equal(
+                    row.GetProperty("verdict").GetString() == "too_coarse",
+                    row.GetProperty("packages_to_split").GetArrayLength() > 0
+                )
+        );
+        var april = Json.Of(
+            terminal.Do(
+                "precision",
+                PumpHouse.File,
+                "--json",
+                "--account",
+                "CA30",
+                "--at",
+                "2026-05-03"
+            )
+        );
+        var only = Assert.Single(april.GetProperty("rows").EnumerateArray().ToList());
+        Assert.Equal("2026-04-30", only.GetProperty("end").GetString());
+    }
+
+    [Fact]
+    public void Certainty_answers_for_the_rows_of_a_cut_the_total_first()
+    {
+        using var terminal = PumpHouse.Open();
+        var answer = Json.Of(terminal.Do("certainty", PumpHouse.File, "--by", "unit", "--json"));
+        Assert.Equal(
+            ["at", "by", "level", "under", "revision", "currency", "rows"],
+            Json.NamesOf(answer)
+        );
+        var rows = answer.GetProperty("rows").EnumerateArray().ToList();
+        Assert.Equal("*total", rows[0].GetProperty("code").GetString());
+        Assert.All(
+            rows,
+            row =>
+            {
+                Assert.Equal(
+                    [
+                        "code",
+                        "name",
+                        "bac",
+                        "ev",
+                        "open",
+                        "bias",
+                        "spread",
+                        "worst",
+                        "precision",
+                        "cv",
+                        "cv_low",
+                        "cv_high",
+                        "cv_told",
+                        "cv_to_explain",
+                        "sv",
+                        "sv_low",
+                        "sv_high",
+                        "sv_told",
+                        "sv_to_explain",
+                        "measure_finer",
+                        "buys",
+                    ],
+                    Json.NamesOf(row)
+                );
+                Assert.True(
+                    row.GetProperty("cv_low").GetDecimal()
+                        <= row.GetProperty("cv_high").GetDecimal()
+                );
+            }
+        );
+    }
+
+    [Fact]
     public void The_forecast_answers_with_every_method_and_the_history_of_each()
     {
         using var terminal = PumpHouse.Open();

@@ -43,6 +43,16 @@ public class TextTests
     public void Assessment_of_the_pump_house() => Read("assess", PumpHouse.File);
 
     [Fact]
+    public void Precision_of_the_pump_house() => Read("precision", PumpHouse.File);
+
+    [Fact]
+    public void Precision_of_an_account_of_the_pump_house() =>
+        Read("precision", PumpHouse.File, "--account", "CA30");
+
+    [Fact]
+    public void Certainty_of_the_pump_house() => Read("certainty", PumpHouse.File);
+
+    [Fact]
     public void Audit_of_the_pump_house()
     {
         using var terminal = PumpHouse.Open();
@@ -83,7 +93,17 @@ public class TextTests
     {
         using var terminal = PumpHouse.Empty();
         foreach (
-            var question in new[] { "tree", "accounts", "forecast", "network", "assess", "check" }
+            var question in new[]
+            {
+                "tree",
+                "accounts",
+                "forecast",
+                "network",
+                "assess",
+                "precision",
+                "certainty",
+                "check",
+            }
         )
         {
             terminal.Tell(question, PumpHouse.File);

@@ -1,6 +1,4 @@
-using Plenum.Core;
 using Plenum.Core.Foundation;
-using Plenum.Exchange.Import;
 using Plenum.Samples;
 using Plenum.Workbench.Questions;
 
@@ -76,9 +74,8 @@ public class DemoAuditTests
         ),
     ];
 
-    private static readonly Lazy<Project> Demo = new(Read);
     private static readonly Lazy<IReadOnlyList<Finding>> Findings = new(() =>
-        new CheckQuestion().Ask(Demo.Value).Findings
+        new CheckQuestion().Ask(DemoFiles.Project).Findings
     );
 
     public static TheoryData<string, string> Planted
@@ -119,19 +116,10 @@ public class DemoAuditTests
             .Select(group => (group.Key, group.Count()))
             .Order();
         Assert.Equal(NotPlanted.Select(other => (other.Rule, other.Count)), others);
-        Assert.InRange(NotPlanted.Sum(other => other.Count), 0, Demo.Value.Tree.Count / 50);
+        Assert.InRange(NotPlanted.Sum(other => other.Count), 0, DemoFiles.Project.Tree.Count / 50);
     }
 
     /// <summary>On the code itself, on a package below it, or on the one of two sisters that comes second.</summary>
     private static bool Stands(string found, string planted) =>
         found == planted || found.StartsWith(planted + ".", StringComparison.Ordinal);
-
-    private static Project Read()
-    {
-        using var folder = new TemporaryFolder();
-        DemoProject.Write(folder.Path);
-        var result = Importer.Run(Project.Empty, [folder.Path], replace: false);
-        Assert.False(result.Errors.Any);
-        return result.Project;
-    }
 }

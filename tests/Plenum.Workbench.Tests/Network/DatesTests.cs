@@ -1,4 +1,5 @@
 using Plenum.Core.Network;
+using Plenum.Workbench.Questions;
 
 namespace Plenum.Workbench.Tests.Network;
 
@@ -255,7 +256,7 @@ public class DatesTests
             .Link("B", "E");
         Assert.Equal((5, 5, 0, 5), Floats(held.Of("B")));
 
-        static (int?, int?, int?, int?) Floats(Questions.ActivityRow row) =>
+        static (int?, int?, int?, int?) Floats(ActivityRow row) =>
             (row.TotalFloat, row.FreeFloat, row.InterferingFloat, row.IndependentFloat);
     }
 

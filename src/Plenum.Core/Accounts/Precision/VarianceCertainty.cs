@@ -12,9 +12,12 @@ public readonly record struct VarianceCertainty(long Variance, double Low, doubl
     /// <summary>The true variance is not zero, with a chance of 95 % or more; an exact variance of zero is zero.</summary>
     public bool IsToldFromZero => Low > 0 || High < 0;
 
-    /// <summary>Signal: it can be told from zero and is beyond the threshold.</summary>
+    /// <summary>The true variance is told to have the other sign: what is measured comes from the techniques' bias.</summary>
+    public bool HasOtherSign => (Low > 0 && Variance < 0) || (High < 0 && Variance > 0);
+
+    /// <summary>Signal: it can be told from zero, with its sign, and is beyond the threshold.</summary>
     public bool NeedsExplanation(long threshold) =>
-        IsToldFromZero && Math.Abs(Variance) > threshold;
+        IsToldFromZero && !HasOtherSign && Math.Abs(Variance) > threshold;
 
     public static VarianceCertainty Of(long variance, RowError error)
     {
