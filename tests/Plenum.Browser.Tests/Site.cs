@@ -3,6 +3,8 @@ using Plenum.Web.Host;
 using Plenum.Workbench;
 
 [assembly: AssemblyFixture(typeof(Plenum.Browser.Tests.Site))]
+// one browser at a time: several at once slow each other down until they look broken
+[assembly: CollectionBehavior(DisableTestParallelization = true)]
 
 namespace Plenum.Browser.Tests;
 

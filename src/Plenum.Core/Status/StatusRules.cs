@@ -39,7 +39,7 @@ public sealed class StatusRules(PackageBaseline baseline, PeriodTimeline periods
                 periodOfRow,
                 StatusTable.Started,
                 StatusTable.Finished,
-                StatusTable.Remaining,
+                null,
                 baseline.Code(package)
             );
             var quantity = planned[baseline.Tree.PackageRows[package]];
@@ -237,13 +237,14 @@ public sealed class StatusRules(PackageBaseline baseline, PeriodTimeline periods
         int[] periodOfRow,
         ColumnDefinition startedColumn,
         ColumnDefinition finishedColumn,
-        ColumnDefinition remainingColumn,
+        ColumnDefinition? remainingColumn,
         string code
     )
     {
         var starts = status.Ints(startedColumn);
         var finishes = status.Ints(finishedColumn);
-        var remaining = status.Ints(remainingColumn);
+        // what a package reports beside its finish is left alone: only activities are computed from it
+        var remaining = remainingColumn is null ? [] : status.Ints(remainingColumn);
         var started = Cell.NoInt;
         var finished = Cell.NoInt;
         var contradicts = -1;
@@ -281,13 +282,13 @@ public sealed class StatusRules(PackageBaseline baseline, PeriodTimeline periods
                 );
             }
 
-            if (Cell.IsGiven(remaining[row]) && remaining[row] > 0)
+            if (remainingColumn is not null && Cell.IsGiven(remaining[row]) && remaining[row] > 0)
             {
                 contradicts = contradicts < 0 ? row : contradicts;
             }
         }
 
-        if (contradicts >= 0)
+        if (contradicts >= 0 && remainingColumn is not null)
         {
             faults.Add(
                 status,

@@ -159,16 +159,6 @@ public class NetworkTests
         );
 
     [Fact]
-    public void Remaining_work_of_a_package_that_an_earlier_period_finished_is_refused() =>
-        Refusal.Of(
-            """
-            [status.csv]
-            package,period,remaining
-            PH.10.2,P4,2
-            """
-        );
-
-    [Fact]
     public void An_activity_finished_without_having_started_is_refused() =>
         Refusal.Of(
             """
