@@ -4,7 +4,7 @@ using Plenum.Workbench;
 
 [assembly: AssemblyFixture(typeof(Plenum.Browser.Tests.Site))]
 // one browser at a time: several at once slow each other down until they look broken
-[assembly: CollectionBehavior(DisableTestParallelization = true)]
+[assembly: Xunit.v3.Parallelization(Mode = Xunit.Sdk.ParallelMode.None)]
 
 namespace Plenum.Browser.Tests;
 
