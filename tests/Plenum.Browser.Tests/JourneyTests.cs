@@ -17,7 +17,7 @@ public sealed class JourneyTests(Site site)
         // an empty project says how to begin
         await reader.By("#way-files").WaitForAsync();
         await reader.Press("1");
-        await reader.By("#import-reading").WaitForAsync();
+        await reader.By("[data-takes-files]").WaitForAsync();
         var chooser = await reader.Page.RunAndWaitForFileChooserAsync(() => reader.Press("f"));
         await chooser.SetFilesAsync(Directory.GetFiles(Repository.Sample("kestrel-bay"), "*.csv"));
 
@@ -58,6 +58,7 @@ public sealed class JourneyTests(Site site)
     public async Task Files_that_are_dropped_with_a_mistake_change_nothing_and_say_where_it_is()
     {
         await using var reader = await Reader.At(site, "/p/empty/import");
+        await reader.By("[data-takes-files]").WaitForAsync();
         await Drop(reader, "units.csv", "unit,name,parent\nA,Works,B\n");
         await reader.By("#work", "units.csv").WaitForAsync();
         await reader.By("#work", "\"B\" does not exist").WaitForAsync();
