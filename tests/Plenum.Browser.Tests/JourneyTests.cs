@@ -24,7 +24,9 @@ public sealed class JourneyTests(Site site)
         await reader.Press("1");
         await reader.By("[data-takes-files]").WaitForAsync();
         await reader.Press("f");
-        await (await chooser.Task).SetFilesAsync(Directory.GetFiles(Repository.Sample("kestrel-bay"), "*.csv"));
+        await (await chooser.Task).SetFilesAsync(
+            Directory.GetFiles(Repository.Sample("kestrel-bay"), "*.csv")
+        );
 
         // what would change is shown before it counts
         await reader.By("#preview").WaitForAsync(new() { Timeout = 60_000 });

@@ -88,10 +88,7 @@ public abstract class ImportSteps : ComponentBase, IAsyncDisposable
         : Session?.Trouble is not null
             ? $"{ImportPreview.Counted(Brought.Count, "file")} brought, nothing changed."
         : Brought.Count > 0 ? $"{ImportPreview.Counted(Brought.Count, "file")} brought."
-        : $"Bring tables into the project {Name}. Nothing counts until you have seen what would change.";
-
-    private string Name =>
-        Shelved.Current?.Settings.Name is { Length: > 0 } name ? name : Shelved.Key;
+        : $"Bring tables into the project {Shelved.Name}. Nothing counts until you have seen what would change.";
 
     /// <summary>Files are about to come.</summary>
     /// <returns>Where they are sent; null if they are not taken now.</returns>

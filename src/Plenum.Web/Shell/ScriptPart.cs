@@ -23,7 +23,10 @@ public sealed class ScriptPart : IAsyncDisposable
     {
         try
         {
-            return new ScriptPart(await script.InvokeAsync<IJSObjectReference>("import", address), null);
+            return new ScriptPart(
+                await script.InvokeAsync<IJSObjectReference>("import", address),
+                null
+            );
         }
         catch (Exception gone) when (IsDeparture(gone))
         {
