@@ -3,11 +3,11 @@
 import { spawn } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { basename, dirname, resolve } from 'node:path';
-import { argv, exit, stdout } from 'node:process';
+import { argv, env, exit, stdout } from 'node:process';
 import { fileURLToPath } from 'node:url';
 import { withPage } from '../../src/Plenum.Web/map-tests/browser.js';
 
-const ROUNDS = 50;
+const ROUNDS = Number(env.ROUNDS ?? 50);
 const root = resolve(dirname(fileURLToPath(import.meta.url)), '../..');
 const file = argv[2];
 const circuits = Number(argv[3] ?? 20);
@@ -59,13 +59,11 @@ const WATCH = `
     }).observe(document, { childList: true, subtree: true });
 `;
 
-// the map is fetched, drawn and shows what the address asks for
-const BOTH = `(async () => {
-    while (first.map === undefined || first.table === undefined || document.querySelector('.maphost[data-shows]') === null) {
-        await new Promise((next) => setTimeout(next, 10));
-    }
-    return JSON.stringify(first);
-})()`;
+// both times once the map is fetched, drawn and shows what the address asks for; empty before
+const BOTH = `
+    window.first?.map !== undefined && first.table !== undefined && document.querySelector('.maphost[data-shows]') !== null
+        ? JSON.stringify(first)
+        : ''`;
 
 // the table has rows; asked again after the page that was there first has gone
 const TABLE = `(async () => {
@@ -90,16 +88,20 @@ const answeredAfter = (round) => `(async () => {
 })()`;
 
 /** Presses or clicks something and waits for the next drawing of the map that ends what it set off. */
-const drawnAfter = (/** @type {string} */ action) => `(async () => {
+const drawnAfter = (/** @type {string} */ action, event = 'plenum-drawn') => `(async () => {
     const host = document.querySelector('.maphost');
     const begun = performance.now();
-    const drawn = new Promise((done) => host.addEventListener('plenum-drawn', () => done(performance.now()), { once: true }));
+    const drawn = new Promise((done, fail) => {
+        host.addEventListener('${event}', () => done(performance.now()), { once: true });
+        setTimeout(() => fail(new Error('not drawn after 30 s')), 30_000);
+    });
     ${action};
     return (await drawn) - begun;
 })()`;
 
 try {
     await withPage(async ({ send, evaluate, whole }) => {
+        await send('Page.enable');
         await send('Network.enable');
         await send('Performance.enable');
         await send('Page.addScriptToEvaluateOnNewDocument', { source: WATCH });
@@ -110,8 +112,12 @@ try {
                 await send('Network.clearBrowserCache');
             }
             await send('Page.navigate', { url: sheet });
-            await new Promise((next) => setTimeout(next, 300));
-            const first = JSON.parse(String(await evaluate(BOTH)));
+            let said = '';
+            for (let wait = 0; said === '' && wait < 2400; wait++) {
+                await new Promise((next) => setTimeout(next, 50));
+                said = String(await evaluate(BOTH));
+            }
+            const first = JSON.parse(said);
             say(`${turn}: first drawing of the map`, `${first.map.toFixed(0)} ms`);
             say(`${turn}: first rows of the table`, `${first.table.toFixed(0)} ms`);
         }
@@ -125,17 +131,24 @@ try {
         const rest = sizes.filter((/** @type {[string]} */ [name]) => !name.startsWith('/projects/'));
         say('sent: page, scripts, styles, font', `${(rest.reduce((/** @type {number} */ sum, /** @type {[string, number]} */ [, sent]) => sum + sent, 0) / 1e6).toFixed(2)} MB`);
 
-        /** @type {[string, (round: number) => string][]} */
+        const press = (/** @type {string} */ key) =>
+            `document.querySelector('#map').dispatchEvent(new CustomEvent('plenum-take-keys')); document.activeElement.dispatchEvent(new KeyboardEvent('keydown', { key: '${key}', bubbles: true, cancelable: true }))`;
+        // to the first part of the project, which has a sister
+        for (let level = 0; level < 2; level++) {
+            await evaluate(press('ArrowDown'));
+            await new Promise((next) => setTimeout(next, 1000));
+        }
+        /** @type {[string, (round: number) => string, string?][]} */
         const steps = [
-            ['focus by key', (round) => `document.querySelector('#map').dispatchEvent(new CustomEvent('plenum-take-keys')); document.activeElement.dispatchEvent(new KeyboardEvent('keydown', { key: '${round === 0 ? 'ArrowDown' : round % 2 ? 'ArrowRight' : 'ArrowLeft'}', bubbles: true, cancelable: true }))`],
-            ['zoom in and out', (round) => `document.querySelector('#map').dispatchEvent(new CustomEvent('plenum-take-keys')); document.activeElement.dispatchEvent(new KeyboardEvent('keydown', { key: '${round % 2 ? '0' : '+'}', bubbles: true, cancelable: true }))`],
+            ['focus by key', (round) => press(round % 2 ? 'ArrowLeft' : 'ArrowRight'), 'plenum-marked'],
+            ['zoom in and out', (round) => press(round % 2 ? '0' : '+')],
             ['width by another measure', (round) => `document.querySelector('input[name=measure][value=${round % 2 ? 'budget' : 'hours'}]').click()`],
             ['another lens', (round) => `const lens = document.querySelector('#lens'); lens.value = '${round % 2 ? 'cost' : 'schedule'}'; lens.dispatchEvent(new Event('change', { bubbles: true }))`],
         ];
-        for (const [what, action] of steps) {
+        for (const [what, action, event] of steps) {
             const times = [];
             for (let round = 0; round < ROUNDS; round++) {
-                times.push(Number(await evaluate(drawnAfter(action(round)))));
+                times.push(Number(await evaluate(drawnAfter(action(round), event))));
                 await new Promise((next) => setTimeout(next, 60));
             }
             say(`${what}, until drawn`, spread(times));

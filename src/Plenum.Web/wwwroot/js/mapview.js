@@ -48,6 +48,7 @@ export function putMap(element, page) {
         host.dataset.drawn = String(detail.milliseconds);
         host.dispatchEvent(new CustomEvent('plenum-drawn', { detail, bubbles: true }));
     });
+    on('marked', (detail) => host.dispatchEvent(new CustomEvent('plenum-marked', { detail, bubbles: true })));
 
     const section = /** @type {HTMLElement} */ (host.closest('#map'));
     const takeKeys = () => map.takeKeys();

@@ -339,6 +339,7 @@ export class PlenumMap extends EventTarget {
             this.dispatchEvent(new CustomEvent('drawn', { detail: { milliseconds, elements } }));
         } else {
             this.#paintMarks();
+            this.dispatchEvent(new CustomEvent('marked', { detail: { milliseconds: performance.now() - began } }));
         }
         if (isNew) {
             this.#speak();
