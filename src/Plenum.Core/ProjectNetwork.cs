@@ -22,7 +22,7 @@ public sealed class ProjectNetwork
         Package = activities.Package;
         Row = activities.Row;
         LinkRow = activities.LinkRow;
-        Dates = NetworkDates.Of(input);
+        Dates = NetworkDates.Of(input, project.Revision);
     }
 
     public NetworkDates Dates { get; }

@@ -58,6 +58,22 @@ public sealed record NetworkInput
     /// <summary>Day on which work that is not done can begin at the earliest.</summary>
     public int FirstOpenDay => StatusDay is { } day ? Math.Max(Start, day + 1) : Start;
 
+    /// <summary>The same network in arrays of its own; the calendars are shared.</summary>
+    internal NetworkInput Copy() =>
+        this with
+        {
+            Duration = [.. Duration],
+            Calendar = [.. Calendar],
+            Conditions = Conditions.Copy(),
+            Started = [.. Started],
+            Finished = [.. Finished],
+            Remaining = [.. Remaining],
+            From = [.. From],
+            To = [.. To],
+            Type = [.. Type],
+            Lag = [.. Lag],
+        };
+
     public static int[] NoDays(int count)
     {
         var days = new int[count];
@@ -87,6 +103,17 @@ public sealed record ActivityConditions(
             NetworkInput.NoDays(count),
             NetworkInput.NoDays(count),
             NetworkInput.NoDays(count)
+        );
+
+    internal ActivityConditions Copy() =>
+        new(
+            [.. StartNoEarlier],
+            [.. StartNoLater],
+            [.. FinishNoEarlier],
+            [.. FinishNoLater],
+            [.. StartOn],
+            [.. FinishOn],
+            [.. RequiredBy]
         );
 }
 

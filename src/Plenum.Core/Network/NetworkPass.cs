@@ -10,7 +10,7 @@ namespace Plenum.Core.Network;
 internal static class NetworkPass
 {
     /// <summary>Day number of 31 December 9999 and one more: the last instant that has a date before it.</summary>
-    private static readonly int LastInstant = DateOnly.MaxValue.DayNumber + 1;
+    public static readonly int LastInstant = DateOnly.MaxValue.DayNumber + 1;
 
     /// <exception cref="NetworkException">Work leads beyond the last date, or beyond the end of a calendar.</exception>
     public static void Run(NetworkModel model)
