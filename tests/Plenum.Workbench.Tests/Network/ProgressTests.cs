@@ -213,7 +213,7 @@ public class ProgressTests
             .Activity("A", 3_000)
             .Report("A", 1, "2026-01-05")
             .Of("A");
-        // 2 650 working days from 5 January 2026 to 2 March 2036: 530 weeks less one day, from Monday to Sunday
+        // 530 whole weeks, 2 650 working days, from Monday 5 January 2026 to Sunday 2 March 2036
         Assert.Equal(350, row.Remaining);
         Assert.Equal(Plan.Start, row.EarlyStart);
     }
