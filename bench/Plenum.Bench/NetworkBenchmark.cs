@@ -22,7 +22,13 @@ internal sealed class NetworkBenchmark : Benchmark
         (inStart, from, weight) = links.BySuccessor();
         early = new int[links.Count];
         late = new int[links.Count];
-        copies = [[.. inStart], [.. from], [.. weight], [.. links.Work]];
+        copies =
+        [
+            [.. inStart],
+            [.. from],
+            [.. weight],
+            [.. links.Work],
+        ];
         model = NetworkModel.Of(links.Input());
         List<Contender> contenders =
         [

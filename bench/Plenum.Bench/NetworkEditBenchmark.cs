@@ -111,7 +111,13 @@ internal sealed class NetworkEditBenchmark : Benchmark
                     {
                         Activities =
                         [
-                            (activity, facts with { Duration = facts.Duration + draw.Between(1, 5) }),
+                            (
+                                activity,
+                                facts with
+                                {
+                                    Duration = facts.Duration + draw.Between(1, 5),
+                                }
+                            ),
                         ],
                     },
                     0

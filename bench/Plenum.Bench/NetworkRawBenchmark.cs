@@ -46,7 +46,8 @@ internal sealed class NetworkRawBenchmark : Benchmark
                 new(
                     "the same in C++",
                     Role.Limit,
-                    () => limits.NetworkRaw(links.From, links.To, links.Lag, links.Work, early, late)
+                    () =>
+                        limits.NetworkRaw(links.From, links.To, links.Lag, links.Work, early, late)
                 )
                 {
                     Answer = () => Places.Of(early, late),
@@ -55,7 +56,13 @@ internal sealed class NetworkRawBenchmark : Benchmark
         }
 
         Add(contenders, setting, GraphIsPartOf, "QuikGraph, sorted topologically", WithGraph);
-        Add(contenders, setting, SolverIsPartOf, "OR-Tools, two linear programs (GLOP)", WithSolver);
+        Add(
+            contenders,
+            setting,
+            SolverIsPartOf,
+            "OR-Tools, two linear programs (GLOP)",
+            WithSolver
+        );
         Contenders = contenders;
     }
 
@@ -84,11 +91,7 @@ internal sealed class NetworkRawBenchmark : Benchmark
         Action<DrawnLinks, int[], int[]> compute
     )
     {
-        var part = new DrawnLinks(
-            setting.Size(1_000_000 / partOf),
-            setting.Seed,
-            isShuffled: true
-        );
+        var part = new DrawnLinks(setting.Size(1_000_000 / partOf), setting.Seed, isShuffled: true);
         var (early, late) = (new int[part.Count], new int[part.Count]);
         to.Add(
             new(

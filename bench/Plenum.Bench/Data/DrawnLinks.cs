@@ -25,7 +25,9 @@ internal sealed class DrawnLinks
             for (var link = 0; link < number; link++)
             {
                 var from = activity - draw.Between(stage / 2, 2 * stage);
-                links.Add((Math.Max(0, from), activity, draw.Below(10) == 0 ? draw.Between(1, 10) : 0));
+                links.Add(
+                    (Math.Max(0, from), activity, draw.Below(10) == 0 ? draw.Between(1, 10) : 0)
+                );
             }
         }
 

@@ -197,14 +197,7 @@ internal sealed unsafe class Limits
     }
 
     /// <summary>The same from links and activities in any order.</summary>
-    public void NetworkRaw(
-        int[] from,
-        int[] to,
-        int[] lag,
-        int[] work,
-        int[] early,
-        int[] late
-    )
+    public void NetworkRaw(int[] from, int[] to, int[] lag, int[] work, int[] early, int[] late)
     {
         fixed (
             int* froms = from,

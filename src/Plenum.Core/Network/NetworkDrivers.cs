@@ -37,6 +37,13 @@ public sealed class NetworkDrivers
         }
     }
 
+    /// <summary>The link that the driving chain to an activity follows last; −1 if no link drives it.</summary>
+    public int FirstDrivingLinkOf(int activity)
+    {
+        var (k, _) = DriverOf(model.RankOf[activity]);
+        return k < 0 ? -1 : model.LinkOf[k];
+    }
+
     /// <summary>
     /// The driving chain to an activity, station by station from its beginning. Where several links drive, the one from
     /// the predecessor with the least total float is followed, of equals the first in the order of the links.

@@ -42,6 +42,12 @@ public sealed record NetworkInput
 
     public required IReadOnlyList<WorkCalendar> Calendars { get; init; }
 
+    /// <summary>
+    /// Codes of the calendars, by which those of two networks are the same; null for a calendar without one. Empty where calendars
+    /// are meant by their number.
+    /// </summary>
+    public IReadOnlyList<string?> CalendarCodes { get; init; } = [];
+
     /// <summary>First day of the project.</summary>
     public required int Start { get; init; }
 

@@ -37,12 +37,14 @@ internal sealed class DrawnNetwork
             random.Shuffle(order);
         }
 
-        List<(int From, int To)> ends = [];
+        List<(int From, int To, int Type)> ends = [];
         for (var link = Between(0, 2 * count); link > 0 && count > 1; link--)
         {
             var to = Between(1, count - 1);
-            ends.Add((order[Math.Max(0, to - Between(1, 6))], order[to]));
+            ends.Add((order[Math.Max(0, to - Between(1, 6))], order[to], LinkKind()));
         }
+
+        ends = [.. ends.Distinct()]; // a double link is refused by an import
 
         return new NetworkInput
         {
@@ -63,7 +65,7 @@ internal sealed class DrawnNetwork
             Remaining = Column(fact => fact.Remaining),
             From = [.. ends.Select(end => end.From)],
             To = [.. ends.Select(end => end.To)],
-            Type = [.. ends.Select(_ => LinkKind())],
+            Type = [.. ends.Select(end => end.Type)],
             Lag = [.. ends.Select(_ => Lag())],
             Calendars = [.. Enumerable.Range(0, Calendars).Select(_ => Calendar())],
             Start = Start,

@@ -100,6 +100,9 @@ public sealed class LiveNetwork
         throw new InvalidOperationException("An edit was refused that can be computed.");
     }
 
+    /// <summary>The early finish of an activity as an instant, see <see cref="WorkingTime"/>.</summary>
+    public int EarlyFinishInstant(int activity) => pass.FinishAt(model.RankOf[activity]);
+
     private void Check(NetworkEdit edit)
     {
         var calendars = model.Calendars.Length;
@@ -325,8 +328,7 @@ public sealed class LiveNetwork
 
         foreach (var rank in touched)
         {
-            pass.OpenEarly(rank);
-            pass.OpenLate(rank);
+            pass.OpenChanged(rank);
             for (var k = links.FirstIn(rank); k >= 0; k = links.NextIn(k))
             {
                 pass.OpenLate(model.Predecessor(k));
@@ -376,7 +378,7 @@ public sealed class LiveNetwork
     }
 
     /// <summary>The input without the links that were taken out.</summary>
-    private NetworkInput InputNow()
+    internal NetworkInput InputNow()
     {
         int[] kept = [.. Links];
         var input = model.Input;

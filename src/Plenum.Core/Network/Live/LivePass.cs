@@ -16,7 +16,12 @@ internal sealed class LivePass
     private readonly OpenPlaces forward;
     private readonly OpenPlaces backward;
 
+    /// <summary>Once one in so many activities has moved, the rest is swept over in order.</summary>
+    private const int ManyAreOneIn = 8;
+
     private readonly List<Entry> journal = [];
+    private readonly List<int> touched = [];
+    private readonly bool[] isTouched;
     private readonly bool[] isInJournal;
     private readonly int[] lateBefore;
     private bool allLateMoved;
@@ -33,6 +38,7 @@ internal sealed class LivePass
         forward = new OpenPlaces(count);
         backward = new OpenPlaces(count);
         isInJournal = new bool[count];
+        isTouched = new bool[count];
         lateBefore = earlyOnly ? [] : new int[count];
         finishAt = new int[count];
         for (var rank = 0; rank < count; rank++)
@@ -47,6 +53,21 @@ internal sealed class LivePass
 
     /// <summary>True while links stand as the model has sorted them.</summary>
     public bool IsAsBuilt { get; set; } = true;
+
+    /// <summary>The instant of an activity's early finish.</summary>
+    public int FinishAt(int rank) => finishAt[rank];
+
+    /// <summary>An activity has other work, calendar or limits: all its dates are to be computed again.</summary>
+    public void OpenChanged(int rank)
+    {
+        OpenEarly(rank);
+        OpenLate(rank);
+        if (!isTouched[rank])
+        {
+            isTouched[rank] = true;
+            touched.Add(rank);
+        }
+    }
 
     /// <summary>The early dates of an activity are to be computed again.</summary>
     public void OpenEarly(int rank) => forward.Add(order.PlaceOf(rank));
@@ -138,24 +159,57 @@ internal sealed class LivePass
 
     private void Forward()
     {
+        var many = model.Early.Length / ManyAreOneIn;
         while (forward.TakeFirst() is var place and >= 0)
         {
+            if (journal.Count > many)
+            {
+                forward.Clear();
+                SweepForward(place);
+                return;
+            }
+
             var rank = order.RankAt(place);
-            var early = EarlyOf(rank);
-            var finish = model.FinishInstant(rank, early);
-            if (early == model.Early[rank] && finish == finishAt[rank])
+            if (!MoveEarly(rank))
             {
                 continue;
             }
 
-            Remember(rank);
-            model.Early[rank] = early;
-            Finish(rank, finish);
             for (var k = links.FirstOut(rank); k >= 0; k = links.NextOut(k))
             {
                 forward.Add(order.PlaceOf(links.To(k)));
             }
         }
+    }
+
+    /// <summary>Everything from a place on, in order: where much moves this is cheaper than to ask what is next.</summary>
+    private void SweepForward(int place)
+    {
+        for (; place < model.Early.Length; place++)
+        {
+            MoveEarly(order.RankAt(place));
+        }
+    }
+
+    /// <summary>Computes the early dates of an activity again; false if they stay.</summary>
+    private bool MoveEarly(int rank)
+    {
+        var early = EarlyOf(rank);
+        if (early == model.Early[rank] && !isTouched[rank])
+        {
+            return false;
+        }
+
+        var finish = model.FinishInstant(rank, early);
+        if (early == model.Early[rank] && finish == finishAt[rank])
+        {
+            return false;
+        }
+
+        Remember(rank);
+        model.Early[rank] = early;
+        Finish(rank, finish);
+        return true;
     }
 
     private int EarlyOf(int rank)
@@ -301,7 +355,13 @@ internal sealed class LivePass
             isInJournal[was.Rank] = false;
         }
 
+        foreach (var rank in touched)
+        {
+            isTouched[rank] = false;
+        }
+
         journal.Clear();
+        touched.Clear();
         allLateMoved = false;
         finishBefore = model.Finish;
     }

@@ -79,7 +79,10 @@ internal sealed class OpenPlaces
 
     public void Clear()
     {
-        while (TakeFirst() >= 0) { }
+        foreach (var words in levels)
+        {
+            Array.Clear(words);
+        }
     }
 
     private void Remove(int place)
