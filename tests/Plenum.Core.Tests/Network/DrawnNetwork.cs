@@ -86,7 +86,7 @@ internal sealed class DrawnNetwork
             Finished = Cell.NoInt,
             Remaining = Cell.NoInt,
             StartNoEarlier = Day(domain.NoEarlier, 10),
-            FinishNoEarlier = Day(domain.NoEarlier, 5),
+            FinishNoEarlier = Day(domain.NoEarlier && domain.FinishNoEarlier, 5),
             StartNoLater = Day(domain.NoLater, 5),
             FinishNoLater = Day(domain.NoLater, 8),
             StartOn = Day(domain.On, 5),
@@ -117,7 +117,11 @@ internal sealed class DrawnNetwork
     {
         var week = domain.EveryDay ? "1111111" : Weeks[Between(0, Weeks.Length - 1)];
         Dictionary<DateOnly, bool> days = [];
-        for (var number = domain.EveryDay ? 0 : Between(0, 6); number > 0; number--)
+        for (
+            var number = domain.EveryDay || !domain.Holidays ? 0 : Between(0, 6);
+            number > 0;
+            number--
+        )
         {
             days[DateOnly.FromDayNumber(Start + Between(-10, 90))] = Chance(25);
         }
@@ -126,7 +130,9 @@ internal sealed class DrawnNetwork
     }
 
     public int LinkKind() =>
-        domain.FinishToStartOnly || Chance(60) ? LinkType.FinishToStart : Between(0, 3);
+        domain.FinishToStartOnly || Chance(60)
+            ? LinkType.FinishToStart
+            : Between(0, domain.ToStartOnly ? LinkType.StartToStart : LinkType.StartToFinish);
 
     public int Lag() =>
         !domain.Lags || Chance(50) ? 0
@@ -137,6 +143,8 @@ internal sealed class DrawnNetwork
         isDrawn && Chance(percent) ? Start + Between(0, 60) : Cell.NoInt;
 
     public bool Chance(int percent) => random.Next(100) < percent;
+
+    public void Shuffle(int[] values) => random.Shuffle(values);
 
     /// <summary>Both ends included.</summary>
     public int Between(int least, int most) => random.Next(least, most + 1);
@@ -159,6 +167,13 @@ internal sealed class DrawnNetwork
         public bool On { get; init; } = true;
 
         public bool FinishToStartOnly { get; init; }
+
+        /// <summary>Links lead to starts: finish to start and start to start.</summary>
+        public bool ToStartOnly { get; init; }
+
+        public bool FinishNoEarlier { get; init; } = true;
+
+        public bool Holidays { get; init; } = true;
 
         public bool Lags { get; init; } = true;
 
