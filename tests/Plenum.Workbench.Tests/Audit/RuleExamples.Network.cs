@@ -167,6 +167,12 @@ internal static partial class RuleExamples
                 text => Row(text, "status", "PLT.1", "P3")["remaining"] = "60",
                 text => Row(text, "status", "PLT.1", "P3")["remaining"] = "41"
             ),
+            new(
+                "remaining_of_finished",
+                "PLT.3.1",
+                text => Row(text, "status", "PLT.3.1", "P3")["remaining"] = "5",
+                text => Row(text, "status", "PLT.3.1", "P3")["remaining"] = "0"
+            ),
         ];
 
     /// <summary>An activity of a week that waits for one and lets another wait.</summary>
