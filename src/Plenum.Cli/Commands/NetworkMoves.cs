@@ -61,7 +61,7 @@ internal static class NetworkMoves
         context.Out.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{moved.Count} of {answer.After.Dates.Count} activities have other early dates; {moved.Count(row => row.WorkDays > 0)} end later, {moved.Count(row => row.WorkDays < 0)} earlier."
+                $"Early dates have moved for {moved.Count} of {answer.After.Dates.Count} activities: {moved.Count(row => row.WorkDays > 0)} end later, {moved.Count(row => row.WorkDays < 0)} earlier."
             )
         );
         if (answer.Ender is { } ender)

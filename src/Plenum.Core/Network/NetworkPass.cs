@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
 
 namespace Plenum.Core.Network;
 
@@ -55,7 +56,7 @@ internal static class NetworkPass
                     before >= 0
                         ? early[before] + weight[k]
                         : model.Asked(k, ~before, early[~before], rank);
-                at = asked > at ? asked : at;
+                at = Greater(at, asked);
             }
 
             early[rank] = at;
@@ -138,14 +139,35 @@ internal static class NetworkPass
                 var before = from[k];
                 if (before >= 0)
                 {
-                    var allowed = at - weight[k];
-                    late[before] = allowed < late[before] ? allowed : late[before];
+                    late[before] = Smaller(late[before], at - weight[k]);
                 }
                 else
                 {
                     late[~before] = Math.Min(late[~before], model.Allowed(k, ~before, rank, at));
                 }
             }
+        }
+    }
+
+    // Which of two places is greater cannot be foretold, so a branch would often be taken wrongly. The difference of two
+    // ints fits a long, and what comes out is one of the two.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static int Greater(int left, int right)
+    {
+        unchecked
+        {
+            var more = (long)left - right;
+            return (int)(left - (more & (more >> 63)));
+        }
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static int Smaller(int left, int right)
+    {
+        unchecked
+        {
+            var more = (long)left - right;
+            return (int)(left - (more & ~(more >> 63)));
         }
     }
 
