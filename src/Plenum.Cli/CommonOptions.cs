@@ -26,6 +26,13 @@ internal static class CommonOptions
         HelpName = "DATE",
     };
 
+    public static readonly Option<string> By = new("--by")
+    {
+        Description = "account, element, unit, cost_element, package, or the name of a grouping.",
+        DefaultValueFactory = _ => "account",
+        HelpName = "CUT",
+    };
+
     public static readonly Option<string?> Under = new("--under")
     {
         Description = "Only this element and what is under it.",

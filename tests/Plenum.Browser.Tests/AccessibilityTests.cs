@@ -23,6 +23,8 @@ public sealed class AccessibilityTests(Site site)
         "/p/plant/breakdown?focus=03.4",
         "/p/plant/people",
         "/p/plant/people?person=r.velde",
+        "/p/plant/network",
+        "/p/plant/network?to=M-01&float=10",
         "/p/plant/import",
     ];
 

@@ -1,3 +1,5 @@
+using Microsoft.Playwright;
+
 namespace Plenum.Browser.Tests;
 
 /// <summary>The whole way, as somebody goes it who has a folder of files and no mouse.</summary>
@@ -9,6 +11,9 @@ public sealed class JourneyTests(Site site)
     public async Task From_files_to_the_ledger_row_of_a_package_by_keyboard_alone()
     {
         await using var reader = await Reader.At(site, "/");
+        // listened for from the beginning: asking for it together with the key may come too late
+        var chooser = new TaskCompletionSource<IFileChooser>();
+        reader.Page.FileChooser += (_, opened) => chooser.TrySetResult(opened);
         await reader.Press("2");
         await reader.Type("journey");
         await reader.Press("Enter");
@@ -17,9 +22,11 @@ public sealed class JourneyTests(Site site)
         // an empty project says how to begin
         await reader.By("#way-files").WaitForAsync();
         await reader.Press("1");
-        await reader.By("#import-reading").WaitForAsync();
-        var chooser = await reader.Page.RunAndWaitForFileChooserAsync(() => reader.Press("f"));
-        await chooser.SetFilesAsync(Directory.GetFiles(Repository.Sample("kestrel-bay"), "*.csv"));
+        await reader.By("[data-takes-files]").WaitForAsync();
+        await reader.Press("f");
+        await (await chooser.Task).SetFilesAsync(
+            Directory.GetFiles(Repository.Sample("kestrel-bay"), "*.csv")
+        );
 
         // what would change is shown before it counts
         await reader.By("#preview").WaitForAsync(new() { Timeout = 60_000 });
@@ -58,6 +65,7 @@ public sealed class JourneyTests(Site site)
     public async Task Files_that_are_dropped_with_a_mistake_change_nothing_and_say_where_it_is()
     {
         await using var reader = await Reader.At(site, "/p/empty/import");
+        await reader.By("[data-takes-files]").WaitForAsync();
         await Drop(reader, "units.csv", "unit,name,parent\nA,Works,B\n");
         await reader.By("#work", "units.csv").WaitForAsync();
         await reader.By("#work", "\"B\" does not exist").WaitForAsync();

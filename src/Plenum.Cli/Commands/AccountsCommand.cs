@@ -17,13 +17,6 @@ internal static class AccountsCommand
     private const int WidestName = 34;
     private const decimal LeastComplete = 0.02m;
 
-    private static readonly Option<string> By = new("--by")
-    {
-        Description = "account, element, unit, cost_element, package, or the name of a grouping.",
-        DefaultValueFactory = _ => "account",
-        HelpName = "CUT",
-    };
-
     private static readonly Option<bool> Period = new("--period")
     {
         Description = "Values and variances of the last period alone; all else stays to date.",
@@ -38,48 +31,28 @@ internal static class AccountsCommand
         {
             CommonOptions.Project,
             CommonOptions.At,
-            By,
+            CommonOptions.By,
             CommonOptions.Level,
             CommonOptions.Under,
             Period,
             CommonOptions.Json,
         };
-        command.SetAction(
-            (parsed, ct) =>
-                Task.FromResult(context.Run(parsed, json => Accounts(context, parsed, json, ct)))
+        return command.Answers<AccountsAnswer>(
+            context,
+            parsed => QuestionOf(parsed).Ask,
+            WriteJson,
+            WriteText
         );
-        return command;
     }
 
-    private static int Accounts(
-        CliContext context,
-        ParseResult parsed,
-        bool json,
-        CancellationToken ct
-    )
-    {
-        var question = new AccountsQuestion(
+    private static AccountsQuestion QuestionOf(ParseResult parsed) =>
+        new(
             CliContext.ParseDate(parsed.GetValue(CommonOptions.At)),
-            parsed.GetRequiredValue(By),
+            parsed.GetRequiredValue(CommonOptions.By),
             parsed.GetValue(CommonOptions.Level),
             parsed.GetValue(CommonOptions.Under),
             parsed.GetValue(Period)
         );
-        using var progress = new ProgressLine(context);
-        using var project = context.Open(parsed, progress, ct);
-        var answer = question.Ask(project.Current);
-        progress.Dispose();
-        if (json)
-        {
-            WriteJson(context, answer);
-        }
-        else
-        {
-            WriteText(context, answer);
-        }
-
-        return ExitCode.Done;
-    }
 
     private static void WriteJson(CliContext context, AccountsAnswer answer) =>
         JsonAnswer.Write(

@@ -21,34 +21,12 @@ internal static class AssessCommand
             CommonOptions.Project,
             CommonOptions.Json,
         };
-        command.SetAction(
-            (parsed, ct) =>
-                Task.FromResult(context.Run(parsed, json => Assess(context, parsed, json, ct)))
+        return command.Answers<AssessAnswer>(
+            context,
+            _ => new AssessQuestion().Ask,
+            WriteJson,
+            WriteText
         );
-        return command;
-    }
-
-    private static int Assess(
-        CliContext context,
-        ParseResult parsed,
-        bool json,
-        CancellationToken ct
-    )
-    {
-        using var progress = new ProgressLine(context);
-        using var project = context.Open(parsed, progress, ct);
-        var answer = new AssessQuestion().Ask(project.Current);
-        progress.Dispose();
-        if (json)
-        {
-            WriteJson(context, answer);
-        }
-        else
-        {
-            WriteText(context, answer);
-        }
-
-        return ExitCode.Done;
     }
 
     private static void WriteJson(CliContext context, AssessAnswer answer) =>

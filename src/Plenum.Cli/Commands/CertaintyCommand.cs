@@ -16,13 +16,6 @@ internal static class CertaintyCommand
 {
     private const int WidestName = 34;
 
-    private static readonly Option<string> By = new("--by")
-    {
-        Description = "account, element, unit, cost_element, package, or the name of a grouping.",
-        DefaultValueFactory = _ => "account",
-        HelpName = "CUT",
-    };
-
     public static Command Build(CliContext context)
     {
         var command = new Command(
@@ -32,46 +25,26 @@ internal static class CertaintyCommand
         {
             CommonOptions.Project,
             CommonOptions.At,
-            By,
+            CommonOptions.By,
             CommonOptions.Level,
             CommonOptions.Under,
             CommonOptions.Json,
         };
-        command.SetAction(
-            (parsed, ct) =>
-                Task.FromResult(context.Run(parsed, json => Certainty(context, parsed, json, ct)))
+        return command.Answers<CertaintyAnswer>(
+            context,
+            parsed => QuestionOf(parsed).Ask,
+            WriteJson,
+            WriteText
         );
-        return command;
     }
 
-    private static int Certainty(
-        CliContext context,
-        ParseResult parsed,
-        bool json,
-        CancellationToken ct
-    )
-    {
-        var question = new CertaintyQuestion(
+    private static CertaintyQuestion QuestionOf(ParseResult parsed) =>
+        new(
             CliContext.ParseDate(parsed.GetValue(CommonOptions.At)),
-            parsed.GetRequiredValue(By),
+            parsed.GetRequiredValue(CommonOptions.By),
             parsed.GetValue(CommonOptions.Level),
             parsed.GetValue(CommonOptions.Under)
         );
-        using var progress = new ProgressLine(context);
-        using var project = context.Open(parsed, progress, ct);
-        var answer = question.Ask(project.Current);
-        progress.Dispose();
-        if (json)
-        {
-            WriteJson(context, answer);
-        }
-        else
-        {
-            WriteText(context, answer);
-        }
-
-        return ExitCode.Done;
-    }
 
     private static void WriteJson(CliContext context, CertaintyAnswer answer) =>
         JsonAnswer.Write(

@@ -42,39 +42,19 @@ internal static class ForecastCommand
             CommonOptions.Under,
             CommonOptions.Json,
         };
-        command.SetAction(
-            (parsed, ct) =>
-                Task.FromResult(context.Run(parsed, json => Forecast(context, parsed, json, ct)))
+        return command.Answers<ForecastAnswer>(
+            context,
+            parsed => QuestionOf(parsed).Ask,
+            WriteJson,
+            WriteText
         );
-        return command;
     }
 
-    private static int Forecast(
-        CliContext context,
-        ParseResult parsed,
-        bool json,
-        CancellationToken ct
-    )
-    {
-        var question = new ForecastQuestion(
+    private static ForecastQuestion QuestionOf(ParseResult parsed) =>
+        new(
             CliContext.ParseDate(parsed.GetValue(CommonOptions.At)),
             parsed.GetValue(CommonOptions.Under)
         );
-        using var progress = new ProgressLine(context);
-        using var project = context.Open(parsed, progress, ct);
-        var answer = question.Ask(project.Current);
-        progress.Dispose();
-        if (json)
-        {
-            WriteJson(context, answer);
-        }
-        else
-        {
-            WriteText(context, answer);
-        }
-
-        return ExitCode.Done;
-    }
 
     private static void WriteJson(CliContext context, ForecastAnswer answer) =>
         JsonAnswer.Write(

@@ -30,39 +30,16 @@ internal static class PrecisionCommand
             Account,
             CommonOptions.Json,
         };
-        command.SetAction(
-            (parsed, ct) =>
-                Task.FromResult(context.Run(parsed, json => Precision(context, parsed, json, ct)))
+        return command.Answers<PrecisionAnswer>(
+            context,
+            parsed => QuestionOf(parsed).Ask,
+            WriteJson,
+            WriteText
         );
-        return command;
     }
 
-    private static int Precision(
-        CliContext context,
-        ParseResult parsed,
-        bool json,
-        CancellationToken ct
-    )
-    {
-        var question = new PrecisionQuestion(
-            CliContext.ParseDate(parsed.GetValue(CommonOptions.At)),
-            parsed.GetValue(Account)
-        );
-        using var progress = new ProgressLine(context);
-        using var project = context.Open(parsed, progress, ct);
-        var answer = question.Ask(project.Current);
-        progress.Dispose();
-        if (json)
-        {
-            WriteJson(context, answer);
-        }
-        else
-        {
-            WriteText(context, answer);
-        }
-
-        return ExitCode.Done;
-    }
+    private static PrecisionQuestion QuestionOf(ParseResult parsed) =>
+        new(CliContext.ParseDate(parsed.GetValue(CommonOptions.At)), parsed.GetValue(Account));
 
     private static void WriteJson(CliContext context, PrecisionAnswer answer) =>
         JsonAnswer.Write(

@@ -18,33 +18,19 @@ internal static class TreeCommand
             CommonOptions.Under,
             CommonOptions.Json,
         };
-        command.SetAction(
-            (parsed, ct) =>
-                Task.FromResult(context.Run(parsed, json => Tree(context, parsed, json, ct)))
+        return command.Answers<(TreeQuestion Question, TreeAnswer Answer)>(
+            context,
+            parsed =>
+            {
+                var question = new TreeQuestion(
+                    parsed.GetValue(CommonOptions.Level),
+                    parsed.GetValue(CommonOptions.Under)
+                );
+                return project => (question, question.Ask(project));
+            },
+            (into, told) => WriteJson(into, told.Question, told.Answer),
+            (into, told) => WriteText(into, told.Answer)
         );
-        return command;
-    }
-
-    private static int Tree(CliContext context, ParseResult parsed, bool json, CancellationToken ct)
-    {
-        using var progress = new ProgressLine(context);
-        using var project = context.Open(parsed, progress, ct);
-        var question = new TreeQuestion(
-            parsed.GetValue(CommonOptions.Level),
-            parsed.GetValue(CommonOptions.Under)
-        );
-        var answer = question.Ask(project.Current);
-        progress.Dispose();
-        if (json)
-        {
-            WriteJson(context, question, answer);
-        }
-        else
-        {
-            WriteText(context, answer);
-        }
-
-        return ExitCode.Done;
     }
 
     private static void WriteJson(CliContext context, TreeQuestion question, TreeAnswer answer) =>

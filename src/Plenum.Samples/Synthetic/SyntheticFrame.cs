@@ -53,6 +53,10 @@ internal sealed class SyntheticFrame(SyntheticTree tree, SyntheticPeople people,
         project.Text("accruals").Text("reversed").EndRow();
         project.Text("progress").Text("logic_holds").EndRow();
         project
+            .Text("level_names")
+            .Text("Project; Area; Unit; System; Part; Work package")
+            .EndRow();
+        project
             .Text("code_mask")
             .Text(
                 tree.HasAreas ? "0.0.0.00.00"

@@ -22,11 +22,17 @@ public abstract class AnswerPage : ComponentBase, IDisposable
     /// <summary>An answer is being computed and takes its time.</summary>
     protected bool Waiting { get; private set; }
 
+    /// <summary>The project's value that the answer is about; null before the first answer.</summary>
+    protected Project? Answered { get; private set; }
+
     /// <summary>Why the question cannot be answered; null if it can.</summary>
     protected string? Trouble { get; private set; }
 
-    /// <summary>Asks what the page shows and keeps it in the page's fields.</summary>
-    protected abstract Task Ask(Project project);
+    /// <summary>
+    /// Asks what the page shows. What it returns puts the whole answer into the page's fields; it is done only if
+    /// nothing else was asked in the meantime.
+    /// </summary>
+    protected abstract Task<Action> Ask(Project project);
 
     protected override async Task OnInitializedAsync()
     {
@@ -60,12 +66,21 @@ public abstract class AnswerPage : ComponentBase, IDisposable
                 StateHasChanged();
             }
 
-            await asking;
-            Trouble = null;
+            var show = await asking;
+            if (mine == asked)
+            {
+                Answered = project;
+                show();
+                Trouble = null;
+            }
         }
-        catch (QuestionException wrong)
+        catch (QuestionException wrong) when (mine == asked)
         {
             Trouble = wrong.Message;
+        }
+        catch (QuestionException)
+        {
+            // the page asks something else by now
         }
 
         if (mine == asked)

@@ -8,7 +8,7 @@ namespace Plenum.Web.Accounts;
 public readonly record struct PlotScale(double Left, double Right, double Bottom, double Top)
 {
     public const double Width = 392;
-    public const double Height = 336;
+    public const double Height = 262;
 
     /// <summary>Holds nearly all points with some air, and 1.00 both ways; the few beyond are drawn at the edge.</summary>
     public static PlotScale Around(IReadOnlyCollection<(double Spi, double Cpi)> points)

@@ -33,6 +33,12 @@ public sealed class ShelvedProject : IDisposable
     /// <summary>The newest value; null until it is open.</summary>
     public Project? Current => open?.Current;
 
+    /// <summary>What the project is called: by its own name, or by that of its file as long as it has none.</summary>
+    public string Name =>
+        Current?.Settings.Name is { Length: > 0 } name
+            ? name
+            : System.IO.Path.GetFileNameWithoutExtension(Path);
+
     /// <summary>How much of it has been read, 0 to 1.</summary>
     public double Progress { get; private set; }
 

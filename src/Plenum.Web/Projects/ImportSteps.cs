@@ -12,8 +12,7 @@ public abstract class ImportSteps : ComponentBase, IAsyncDisposable
     private static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(300);
     private static readonly TimeSpan Pace = TimeSpan.FromMilliseconds(150);
 
-    private IJSObjectReference? module;
-    private IJSObjectReference? taker;
+    private ScriptPart? taker;
     private DotNetObjectReference<ImportSteps>? self;
     private long? bringingSince;
     private long bringingBytes;
@@ -89,10 +88,7 @@ public abstract class ImportSteps : ComponentBase, IAsyncDisposable
         : Session?.Trouble is not null
             ? $"{ImportPreview.Counted(Brought.Count, "file")} brought, nothing changed."
         : Brought.Count > 0 ? $"{ImportPreview.Counted(Brought.Count, "file")} brought."
-        : $"Bring tables into the project {Name}. Nothing counts until you have seen what would change.";
-
-    private string Name =>
-        Shelved.Current?.Settings.Name is { Length: > 0 } name ? name : Shelved.Key;
+        : $"Bring tables into the project {Shelved.Name}. Nothing counts until you have seen what would change.";
 
     /// <summary>Files are about to come.</summary>
     /// <returns>Where they are sent; null if they are not taken now.</returns>
@@ -181,22 +177,10 @@ public abstract class ImportSteps : ComponentBase, IAsyncDisposable
             await Session.DisposeAsync();
         }
 
-        try
+        if (taker is not null)
         {
-            if (taker is not null)
-            {
-                await taker.InvokeVoidAsync("destroy");
-                await taker.DisposeAsync();
-            }
-
-            if (module is not null)
-            {
-                await module.DisposeAsync();
-            }
-        }
-        catch (Exception gone) when (gone is JSDisconnectedException or OperationCanceledException)
-        {
-            // the page is gone
+            await taker.Call("destroy");
+            await taker.DisposeAsync();
         }
 
         self?.Dispose();
@@ -208,8 +192,7 @@ public abstract class ImportSteps : ComponentBase, IAsyncDisposable
         if (firstRender)
         {
             self = DotNetObjectReference.Create(this);
-            module = await Script.InvokeAsync<IJSObjectReference>("import", "./js/upload.js");
-            taker = await module.InvokeAsync<IJSObjectReference>("takeFiles", Host, self);
+            taker = await ScriptPart.Make(Script, "./js/upload.js", "takeFiles", Host, self);
         }
     }
 
@@ -252,7 +235,7 @@ public abstract class ImportSteps : ComponentBase, IAsyncDisposable
     {
         if (bringingSince is not null && taker is not null)
         {
-            await taker.InvokeVoidAsync("stop");
+            await taker.Call("stop");
         }
 
         Session?.Stop();

@@ -12,6 +12,7 @@ public sealed class Amounts
     private const decimal Million = 1_000_000;
     private const decimal Thousand = 1_000;
     private const int SmallestOfAUnit = 100;
+    private const int LargestWithDecimals = 10_000;
 
     private static readonly NumberFormatInfo Format = new()
     {
@@ -32,7 +33,10 @@ public sealed class Amounts
             : 1;
         currencyCode = currency.Code;
         currencyDigits = currency.Digits;
-        decimals = unit == 1 ? currency.Digits : 1;
+        decimals =
+            unit == 1 ? currency.Digits
+            : whole >= LargestWithDecimals * unit ? 0
+            : 1;
         Unit =
             unit == Million ? currency.Code + " million"
             : unit == Thousand ? currency.Code + " thousand"

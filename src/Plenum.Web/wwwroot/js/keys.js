@@ -62,7 +62,7 @@ export function openDialog(id) {
 function isTyping(target) {
     return (
         target instanceof HTMLElement &&
-        (target.isContentEditable || target.matches('input:not([type=checkbox], [type=radio]), textarea, select'))
+        (target.isContentEditable || target.matches('input:not([type=checkbox], [type=radio], [type=file]), textarea, select'))
     );
 }
 

@@ -129,6 +129,7 @@ export function takeFiles(element, page) {
     host.addEventListener('dragleave', onLeave);
     host.addEventListener('drop', onDrop);
     host.addEventListener('change', onChange);
+    host.dataset.takesFiles = 'yes';
 
     return {
         stop: () => stop?.abort(),
