@@ -10,6 +10,9 @@ Dictionary<string, Func<Setting, Benchmark>> benchmarks = new(StringComparer.Ord
     ["ledger"] = setting => new LedgerBenchmark(setting),
     ["open"] = setting => new OpenBenchmark(setting),
     ["time-phase"] = setting => new TimePhaseBenchmark(setting),
+    ["network"] = setting => new NetworkBenchmark(setting),
+    ["network-raw"] = setting => new NetworkRawBenchmark(setting),
+    ["network-edit"] = setting => new NetworkEditBenchmark(setting),
     ["accounts"] = setting => new AccountsBenchmark(setting),
 };
 

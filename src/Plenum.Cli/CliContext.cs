@@ -85,12 +85,11 @@ public sealed class CliContext(
 
     /// <summary>Opens the project that the command names, with progress.</summary>
     internal OpenProject Open(ParseResult parsed, ProgressLine progress, CancellationToken ct) =>
-        OpenProject.Open(
-            parsed.GetRequiredValue(CommonOptions.Project).FullName,
-            Clock,
-            progress.As("opening"),
-            ct
-        );
+        Open(parsed.GetRequiredValue(CommonOptions.Project), progress, ct);
+
+    /// <summary>Opens a project, with progress.</summary>
+    internal OpenProject Open(FileInfo project, ProgressLine progress, CancellationToken ct) =>
+        OpenProject.Open(project.FullName, Clock, progress.As("opening"), ct);
 
     /// <summary>The system's words, and what to do where it is plain.</summary>
     private static string Words(Exception io)

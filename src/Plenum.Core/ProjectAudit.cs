@@ -123,6 +123,7 @@ public static class ProjectAudit
             of.ActivityReports,
             of.Period
         ),
+        of => new RemainingOfFinishedRule(of.Baseline, of.Project.Status, of.Period),
         of => new CostBeforeStartRule(
             of.Baseline,
             of.Project.Status,

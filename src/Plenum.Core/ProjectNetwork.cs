@@ -22,7 +22,7 @@ public sealed class ProjectNetwork
         Package = activities.Package;
         Row = activities.Row;
         LinkRow = activities.LinkRow;
-        Dates = NetworkDates.Of(input);
+        Dates = NetworkDates.Of(input, project.Revision);
     }
 
     public NetworkDates Dates { get; }
@@ -225,7 +225,7 @@ public sealed class ProjectNetwork
                     "it needs the first day of the project, the key start in project.csv"
                 );
             var links = project[LinkTable.Definition];
-            var (calendars, calendarOf) = Calendars();
+            var (calendars, calendarCodes, calendarOf) = Calendars();
             var (started, finished, remaining) = Progress(statusDate);
             return new NetworkInput
             {
@@ -249,6 +249,7 @@ public sealed class ProjectNetwork
                 Type = OfLinks(links, LinkTable.Type, 0),
                 Lag = OfLinks(links, LinkTable.Lag, 0),
                 Calendars = calendars,
+                CalendarCodes = calendarCodes,
                 Start = start.DayNumber,
                 StatusDay = statusDate?.DayNumber,
                 LogicHolds = project.Settings.LogicHolds,
@@ -316,11 +317,12 @@ public sealed class ProjectNetwork
             return durations;
         }
 
-        private (IReadOnlyList<WorkCalendar> Calendars, int[] Of) Calendars()
+        private (List<WorkCalendar> Calendars, List<string?> Codes, int[] Of) Calendars()
         {
             var rows = project[CalendarTable.Definition];
             var named = table.Ints(ActivityTable.Calendar);
             List<WorkCalendar> calendars = [project.Calendar];
+            List<string?> codes = [project.Settings.Calendar];
             Dictionary<int, int> ofCalendarRow = [];
             if (project.Settings.Calendar is { } own && rows.RowOfCode(own) is var ownRow and >= 0)
             {
@@ -340,13 +342,14 @@ public sealed class ProjectNetwork
                 {
                     calendar = calendars.Count;
                     calendars.Add(project.CalendarOf(rows.Codes[row]));
+                    codes.Add(rows.Codes[row]);
                     ofCalendarRow.Add(row, calendar);
                 }
 
                 of[activity] = calendar;
             }
 
-            return (calendars, of);
+            return (calendars, codes, of);
         }
 
         private int[] Days(ColumnDefinition column)

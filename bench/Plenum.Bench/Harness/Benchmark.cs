@@ -11,6 +11,9 @@ internal abstract class Benchmark : IDisposable
 
     public abstract IReadOnlyList<Contender> Contenders { get; }
 
+    /// <summary>What else was measured, in whole sentences, once all rounds are played.</summary>
+    public virtual IEnumerable<string> Notes => [];
+
     public void Dispose()
     {
         Dispose(disposing: true);

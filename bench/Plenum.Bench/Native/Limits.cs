@@ -23,6 +23,17 @@ internal sealed unsafe class Limits
         void> timePhase;
     private readonly delegate* unmanaged<byte*, byte*, long, byte*, long, long*, long> ledger;
     private readonly delegate* unmanaged<byte*, long> lineEnds;
+    private readonly delegate* unmanaged<long, int*, int*, int*, int*, int*, int*, void> network;
+    private readonly delegate* unmanaged<
+        long,
+        long,
+        int*,
+        int*,
+        int*,
+        int*,
+        int*,
+        int*,
+        long> networkRaw;
 
     private Limits(string library, string compiler)
     {
@@ -35,6 +46,10 @@ internal sealed unsafe class Limits
         ledger = (delegate* unmanaged<byte*, byte*, long, byte*, long, long*, long>)
             NativeLibrary.GetExport(handle, "ledger");
         lineEnds = (delegate* unmanaged<byte*, long>)NativeLibrary.GetExport(handle, "line_ends");
+        network = (delegate* unmanaged<long, int*, int*, int*, int*, int*, int*, void>)
+            NativeLibrary.GetExport(handle, "network");
+        networkRaw = (delegate* unmanaged<long, long, int*, int*, int*, int*, int*, int*, long>)
+            NativeLibrary.GetExport(handle, "network_raw");
     }
 
     /// <summary>The compiler and how it was called.</summary>
@@ -155,6 +170,45 @@ internal sealed unsafe class Limits
         fixed (byte* file = Encoding.UTF8.GetBytes(path + '\0'))
         {
             return lineEnds(file);
+        }
+    }
+
+    /// <summary>Early and late places of activities in topological order, links by successor.</summary>
+    public void Network(
+        int[] inStart,
+        int[] from,
+        int[] weight,
+        int[] work,
+        int[] early,
+        int[] late
+    )
+    {
+        fixed (
+            int* starts = inStart,
+                froms = from,
+                weights = weight,
+                works = work,
+                earlies = early,
+                lates = late
+        )
+        {
+            network(work.Length, starts, froms, weights, works, earlies, lates);
+        }
+    }
+
+    /// <summary>The same from links and activities in any order.</summary>
+    public void NetworkRaw(int[] from, int[] to, int[] lag, int[] work, int[] early, int[] late)
+    {
+        fixed (
+            int* froms = from,
+                tos = to,
+                lags = lag,
+                works = work,
+                earlies = early,
+                lates = late
+        )
+        {
+            networkRaw(work.Length, from.Length, froms, tos, lags, works, earlies, lates);
         }
     }
 }

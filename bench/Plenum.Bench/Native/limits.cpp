@@ -164,4 +164,65 @@ int64_t line_ends(const char *path) {
   munmap(const_cast<char *>(text), facts.st_size);
   return count;
 }
+
+// Early and late places of activities in topological order; links by successor, each with how far beyond its predecessor
+// the successor must lie. Late places end with the latest early finish.
+static void pass(int64_t count, const int32_t *in_start, const int32_t *from, const int32_t *weight, const int32_t *work,
+                 int32_t *early, int32_t *late) {
+  int32_t finish = 0;
+  for (int64_t a = 0; a < count; a++) {
+    int32_t at = 0;
+    for (int32_t k = in_start[a]; k < in_start[a + 1]; k++) {
+      const int32_t asked = early[from[k]] + weight[k];
+      at = asked > at ? asked : at;
+    }
+    early[a] = at;
+    finish = at + work[a] > finish ? at + work[a] : finish;
+  }
+  for (int64_t a = 0; a < count; a++) late[a] = finish - work[a];
+  for (int64_t a = count - 1; a >= 0; a--) {
+    const int32_t at = late[a];
+    for (int32_t k = in_start[a]; k < in_start[a + 1]; k++) {
+      const int32_t allowed = at - weight[k];
+      int32_t &before = late[from[k]];
+      before = allowed < before ? allowed : before;
+    }
+  }
+}
+
+void network(int64_t count, const int32_t *in_start, const int32_t *from, const int32_t *weight, const int32_t *work,
+             int32_t *early, int32_t *late) {
+  pass(count, in_start, from, weight, work, early, late);
+}
+
+// The same from raw links in any order over activities in any order: sorted, made ready, computed, handed back.
+// Returns how many activities could be ordered.
+int64_t network_raw(int64_t count, int64_t links, const int32_t *from, const int32_t *to, const int32_t *lag,
+                    const int32_t *work, int32_t *early, int32_t *late) {
+  std::vector<int32_t> out_start(count + 1), successor(links), waiting(count), order(count), rank(count);
+  for (int64_t k = 0; k < links; k++) { out_start[from[k] + 1]++; waiting[to[k]]++; }
+  for (int64_t a = 0; a < count; a++) out_start[a + 1] += out_start[a];
+  std::vector<int32_t> next(out_start.begin(), out_start.end() - 1);
+  for (int64_t k = 0; k < links; k++) successor[next[from[k]]++] = to[k];
+  int64_t ready = 0;
+  for (int64_t a = 0; a < count; a++) if (waiting[a] == 0) order[ready++] = int32_t(a);
+  for (int64_t i = 0; i < ready; i++) {
+    const int32_t a = order[i];
+    rank[a] = int32_t(i);
+    for (int32_t k = out_start[a]; k < out_start[a + 1]; k++) if (--waiting[successor[k]] == 0) order[ready++] = successor[k];
+  }
+  if (ready != count) return ready;
+  std::vector<int32_t> in_start(count + 1), sorted_from(links), weight(links), sorted_work(count), e(count), l(count);
+  for (int64_t k = 0; k < links; k++) in_start[rank[to[k]] + 1]++;
+  for (int64_t a = 0; a < count; a++) { in_start[a + 1] += in_start[a]; sorted_work[a] = work[order[a]]; }
+  next.assign(in_start.begin(), in_start.end() - 1);
+  for (int64_t k = 0; k < links; k++) {
+    const int32_t at = next[rank[to[k]]]++;
+    sorted_from[at] = rank[from[k]];
+    weight[at] = work[from[k]] + lag[k];
+  }
+  pass(count, in_start.data(), sorted_from.data(), weight.data(), sorted_work.data(), e.data(), l.data());
+  for (int64_t i = 0; i < count; i++) { early[order[i]] = e[i]; late[order[i]] = l[i]; }
+  return ready;
+}
 }

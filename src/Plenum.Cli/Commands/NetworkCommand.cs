@@ -7,7 +7,7 @@ using Plenum.Workbench.Questions;
 
 namespace Plenum.Cli.Commands;
 
-/// <summary><c>plenum network PROJECT [--to ACTIVITY] [--float N]</c></summary>
+/// <summary><c>plenum network PROJECT [--to ACTIVITY] [--float N] [--since DATE] [--against FILE]</c></summary>
 internal static class NetworkCommand
 {
     private const int WidestName = 60;
@@ -31,6 +31,19 @@ internal static class NetworkCommand
         ),
     };
 
+    private static readonly Option<string?> Since = new("--since")
+    {
+        Description =
+            "The dates that have moved since progress was known up to this date (2026-03-31), and why.",
+        HelpName = "DATE",
+    };
+
+    private static readonly Option<FileInfo?> Against = new("--against")
+    {
+        Description = "The dates that have moved since an earlier copy of the project, and why.",
+        HelpName = "FILE",
+    };
+
     public static Command Build(CliContext context)
     {
         var command = new Command("network", "When it will be done, and what drives that.")
@@ -38,8 +51,22 @@ internal static class NetworkCommand
             CommonOptions.Project,
             To,
             Float,
+            Since,
+            Against,
             CommonOptions.Json,
         };
+        command.Validators.Add(result =>
+        {
+            if (
+                (result.GetResult(Since) is not null || result.GetResult(Against) is not null)
+                && (result.GetResult(To) is not null || result.GetResult(Float) is not null)
+            )
+            {
+                result.AddError(
+                    "--to and --float show the network as it is, --since and --against what has moved: not both at once."
+                );
+            }
+        });
         command.SetAction(
             (parsed, ct) =>
                 Task.FromResult(context.Run(parsed, json => Network(context, parsed, json, ct)))
@@ -54,6 +81,11 @@ internal static class NetworkCommand
         CancellationToken ct
     )
     {
+        if (parsed.GetValue(Since) is not null || parsed.GetValue(Against) is not null)
+        {
+            return Moves(context, parsed, json, ct);
+        }
+
         var question = new NetworkQuestion(parsed.GetValue(To), parsed.GetValue(Float));
         using var progress = new ProgressLine(context);
         using var project = context.Open(parsed, progress, ct);
@@ -66,6 +98,33 @@ internal static class NetworkCommand
         else
         {
             WriteText(context, answer);
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static int Moves(
+        CliContext context,
+        ParseResult parsed,
+        bool json,
+        CancellationToken ct
+    )
+    {
+        var since = CliContext.ParseDate(parsed.GetValue(Since));
+        using var progress = new ProgressLine(context);
+        using var project = context.Open(parsed, progress, ct);
+        using var earlier = parsed.GetValue(Against) is { } file
+            ? context.Open(file, progress, ct)
+            : null;
+        var answer = new MovesQuestion(earlier?.Current, since).Ask(project.Current);
+        progress.Dispose();
+        if (json)
+        {
+            NetworkMoves.WriteJson(context, answer);
+        }
+        else
+        {
+            NetworkMoves.WriteText(context, answer);
         }
 
         return ExitCode.Done;

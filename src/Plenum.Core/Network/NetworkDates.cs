@@ -26,6 +26,9 @@ public sealed class NetworkDates
 
     public NetworkInput Input => model.Input;
 
+    /// <summary>Revision of the project from which it was computed; 0 where there is no project.</summary>
+    public long Revision { get; init; }
+
     public int Count => model.Input.Count;
 
     /// <summary>What drives what: chains, links without slack, broken links, causes of negative float.</summary>
@@ -63,13 +66,18 @@ public sealed class NetworkDates
     }
 
     /// <summary>Computes a network.</summary>
+    /// <param name="input">What it is computed from.</param>
+    /// <param name="revision">Revision of the project that it is taken from.</param>
     /// <exception cref="NetworkException">The links form a ring, or work leads beyond its calendar.</exception>
-    public static NetworkDates Of(NetworkInput input)
+    public static NetworkDates Of(NetworkInput input, long revision = 0)
     {
         var ready = NetworkModel.Of(input);
         NetworkPass.Run(ready);
-        return new NetworkDates(ready);
+        return new NetworkDates(ready) { Revision = revision };
     }
+
+    /// <summary>The model, to be changed by whoever asks for it.</summary>
+    internal NetworkModel CopyOfModel() => model.Copy();
 
     public bool IsStarted(int activity) => Has(activity, NetworkModel.Started);
 
@@ -84,6 +92,13 @@ public sealed class NetworkDates
     public DateOnly EarlyStart(int activity) => StartDate(activity, model.Early);
 
     public DateOnly EarlyFinish(int activity) => FinishDate(activity, model.Early);
+
+    /// <summary>The early finish as an instant, see <see cref="WorkingTime"/>.</summary>
+    public int EarlyFinishInstant(int activity)
+    {
+        var rank = model.RankOf[activity];
+        return model.FinishInstant(rank, model.Early[rank]);
+    }
 
     public DateOnly LateStart(int activity) => StartDate(activity, model.Late);
 

@@ -37,6 +37,13 @@ public sealed class NetworkDrivers
         }
     }
 
+    /// <summary>The link that the driving chain to an activity follows last; −1 if no link drives it.</summary>
+    public int FirstDrivingLinkOf(int activity)
+    {
+        var (k, _) = DriverOf(model.RankOf[activity]);
+        return k < 0 ? -1 : model.LinkOf[k];
+    }
+
     /// <summary>
     /// The driving chain to an activity, station by station from its beginning. Where several links drive, the one from
     /// the predecessor with the least total float is followed, of equals the first in the order of the links.
@@ -70,18 +77,23 @@ public sealed class NetworkDrivers
     }
 
     /// <summary>
-    /// The chain to the activity that ends the project, if several do to the last of them in the order of the links; empty
-    /// without activities.
+    /// The chain to the activity that ends the project, if several do to the last of the input that drives no other of
+    /// them; empty without activities.
     /// </summary>
     public IReadOnlyList<Station> ChainToFinish()
     {
-        var last = -1;
-        foreach (var activity in dates.Enders)
+        HashSet<int> enders = [.. dates.Enders];
+        HashSet<int> passedOn = [];
+        foreach (var ender in enders)
         {
-            last = Math.Max(last, model.RankOf[activity]);
+            foreach (var link in DrivingLinksOf(ender))
+            {
+                passedOn.Add(model.Input.From[link]);
+            }
         }
 
-        return last < 0 ? [] : ChainTo(model.Order[last]);
+        enders.ExceptWith(passedOn);
+        return enders.Count == 0 ? [] : ChainTo(enders.Max());
     }
 
     /// <summary>
@@ -104,10 +116,10 @@ public sealed class NetworkDrivers
         return (model.Order[rank], LateCondition(rank));
     }
 
-    /// <summary>Links that an on date breaks: what they ask for is later than the date.</summary>
+    /// <summary>Links that an on date breaks, by successor: what they ask for is later than the date.</summary>
     public IEnumerable<BrokenLink> LinksBrokenByDates()
     {
-        for (var rank = 0; rank < model.Order.Length; rank++)
+        foreach (var rank in model.RankOf)
         {
             if ((model.State[rank] & NetworkModel.Fixed) == 0)
             {
@@ -131,10 +143,10 @@ public sealed class NetworkDrivers
         }
     }
 
-    /// <summary>Links that reported progress has not kept to: the successor began or ended before they allow it.</summary>
+    /// <summary>Links that reported progress has not kept to, by successor: the successor began or ended before they allow it.</summary>
     public IEnumerable<int> LinksOutOfSequence()
     {
-        for (var rank = 0; rank < model.Order.Length; rank++)
+        foreach (var rank in model.RankOf)
         {
             if ((model.State[rank] & NetworkModel.Started) == 0)
             {
@@ -241,23 +253,26 @@ public sealed class NetworkDrivers
         return found;
     }
 
-    /// <summary>By rank, the successor that keeps an activity from being later; −1 where it is its own condition or the finish.</summary>
+    /// <summary>By rank, the successor that keeps an activity from being later, of several that of the first link; −1 where it is its own condition or the finish.</summary>
     private int[] FindWhatBindsLate()
     {
         var binds = new int[model.Order.Length];
+        var byLink = new int[model.Order.Length];
         binds.AsSpan().Fill(-1);
-        for (var rank = binds.Length - 1; rank >= 0; rank--)
+        byLink.AsSpan().Fill(int.MaxValue);
+        for (var rank = 0; rank < binds.Length; rank++)
         {
             for (var k = model.InStart[rank]; k < model.InStart[rank + 1]; k++)
             {
                 var before = model.Predecessor(k);
                 if (
                     model.IsActive(k)
+                    && model.LinkOf[k] < byLink[before]
                     && model.Late[before] != model.High[before]
                     && AllowedBy(k, before, rank) == model.Late[before]
                 )
                 {
-                    binds[before] = rank;
+                    (binds[before], byLink[before]) = (rank, model.LinkOf[k]);
                 }
             }
         }

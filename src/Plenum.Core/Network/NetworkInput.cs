@@ -42,6 +42,12 @@ public sealed record NetworkInput
 
     public required IReadOnlyList<WorkCalendar> Calendars { get; init; }
 
+    /// <summary>
+    /// Codes of the calendars, by which those of two networks are the same; null for a calendar without one. Empty where calendars
+    /// are meant by their number.
+    /// </summary>
+    public IReadOnlyList<string?> CalendarCodes { get; init; } = [];
+
     /// <summary>First day of the project.</summary>
     public required int Start { get; init; }
 
@@ -57,6 +63,22 @@ public sealed record NetworkInput
 
     /// <summary>Day on which work that is not done can begin at the earliest.</summary>
     public int FirstOpenDay => StatusDay is { } day ? Math.Max(Start, day + 1) : Start;
+
+    /// <summary>The same network in arrays of its own; the calendars are shared.</summary>
+    internal NetworkInput Copy() =>
+        this with
+        {
+            Duration = [.. Duration],
+            Calendar = [.. Calendar],
+            Conditions = Conditions.Copy(),
+            Started = [.. Started],
+            Finished = [.. Finished],
+            Remaining = [.. Remaining],
+            From = [.. From],
+            To = [.. To],
+            Type = [.. Type],
+            Lag = [.. Lag],
+        };
 
     public static int[] NoDays(int count)
     {
@@ -87,6 +109,17 @@ public sealed record ActivityConditions(
             NetworkInput.NoDays(count),
             NetworkInput.NoDays(count),
             NetworkInput.NoDays(count)
+        );
+
+    internal ActivityConditions Copy() =>
+        new(
+            [.. StartNoEarlier],
+            [.. StartNoLater],
+            [.. FinishNoEarlier],
+            [.. FinishNoLater],
+            [.. StartOn],
+            [.. FinishOn],
+            [.. RequiredBy]
         );
 }
 

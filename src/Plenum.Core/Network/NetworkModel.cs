@@ -25,7 +25,7 @@ internal sealed class NetworkModel
     /// <summary>Weight of a link that asks for nothing; far beyond every place and instant.</summary>
     private const int AsksNothing = -(1 << 30);
 
-    private NetworkModel(NetworkInput input, int[] order)
+    private NetworkModel(NetworkInput input, int[] order, WorkingTime[]? calendars = null)
     {
         Input = input;
         Order = order;
@@ -36,11 +36,9 @@ internal sealed class NetworkModel
             RankOf[order[rank]] = rank;
         }
 
-        Calendars = new WorkingTime[input.Calendars.Count];
-        for (var calendar = 0; calendar < Calendars.Length; calendar++)
-        {
-            Calendars[calendar] = new WorkingTime(input.Calendars[calendar], input.FirstOpenDay);
-        }
+        Calendars =
+            calendars
+            ?? [.. input.Calendars.Select(days => new WorkingTime(days, input.FirstOpenDay))];
 
         Work = new int[count];
         Calendar = new int[count];
@@ -55,7 +53,7 @@ internal sealed class NetworkModel
         LinkOf = new int[input.LinkCount];
     }
 
-    public NetworkInput Input { get; }
+    public NetworkInput Input { get; private set; }
 
     /// <summary>The activity of each rank.</summary>
     public int[] Order { get; }
@@ -63,27 +61,27 @@ internal sealed class NetworkModel
     /// <summary>The rank of each activity.</summary>
     public int[] RankOf { get; }
 
-    public WorkingTime[] Calendars { get; }
+    public WorkingTime[] Calendars { get; private set; }
 
     /// <summary>Working days still to be done, by rank.</summary>
-    public int[] Work { get; }
+    public int[] Work { get; private set; }
 
     /// <summary>Index of the calendar, by rank.</summary>
-    public int[] Calendar { get; }
+    public int[] Calendar { get; private set; }
 
-    public byte[] State { get; }
+    public byte[] State { get; private set; }
 
     /// <summary>The earliest that project, status date and own conditions allow; where a fixed activity lies.</summary>
-    public int[] Low { get; }
+    public int[] Low { get; private set; }
 
     /// <summary>The latest that own conditions allow; where a fixed activity lies.</summary>
-    public int[] High { get; }
+    public int[] High { get; private set; }
 
     /// <summary>Where each activity lies at the earliest.</summary>
-    public int[] Early { get; }
+    public int[] Early { get; private set; }
 
     /// <summary>Where each activity lies at the latest.</summary>
-    public int[] Late { get; }
+    public int[] Late { get; private set; }
 
     /// <summary>First link of each successor; links of rank r are those from InStart[r] to InStart[r + 1].</summary>
     public int[] InStart { get; }
@@ -92,12 +90,12 @@ internal sealed class NetworkModel
     /// Rank of each link's predecessor where it is plain, else the complement of it. A plain link asks its successor to
     /// lie at least <see cref="Weight"/> beyond its predecessor: both lie in one calendar.
     /// </summary>
-    public int[] From { get; }
+    public int[] From { get; private set; }
 
-    public int[] Weight { get; }
+    public int[] Weight { get; private set; }
 
     /// <summary>The link of the input.</summary>
-    public int[] LinkOf { get; }
+    public int[] LinkOf { get; private set; }
 
     /// <summary>The latest early finish, as an instant; the first open day where there is no activity.</summary>
     public int Finish { get; set; }
@@ -108,7 +106,15 @@ internal sealed class NetworkModel
         var order =
             NetworkOrder.Of(input.Count, input.From, input.To)
             ?? throw NetworkException.OfRings(input);
-        var model = new NetworkModel(input, order);
+        return InOrder(input, order, null);
+    }
+
+    /// <param name="input">A network without rings.</param>
+    /// <param name="order">Its activities in an order in which every link leads forward.</param>
+    /// <param name="calendars">Its calendars; made from the input if null.</param>
+    public static NetworkModel InOrder(NetworkInput input, int[] order, WorkingTime[]? calendars)
+    {
+        var model = new NetworkModel(input, order, calendars);
         for (var rank = 0; rank < order.Length; rank++)
         {
             model.Prepare(rank);
@@ -116,6 +122,39 @@ internal sealed class NetworkModel
 
         model.SortLinks();
         return model;
+    }
+
+    /// <summary>A model of its own; only what never changes is shared.</summary>
+    public NetworkModel Copy()
+    {
+        var copy = (NetworkModel)MemberwiseClone();
+        copy.Input = Input.Copy();
+        copy.Calendars = [.. Calendars];
+        (copy.Work, copy.Calendar, copy.State) = ([.. Work], [.. Calendar], [.. State]);
+        (copy.Low, copy.High) = ([.. Low], [.. High]);
+        (copy.Early, copy.Late) = ([.. Early], [.. Late]);
+        (copy.From, copy.Weight, copy.LinkOf) = ([.. From], [.. Weight], [.. LinkOf]);
+        return copy;
+    }
+
+    /// <summary>Takes other values of the same activities, and links added at the end; the columns of links grow.</summary>
+    public void Take(NetworkInput input, WorkingTime[] calendars)
+    {
+        Input = input;
+        Calendars = calendars;
+        var capacity = input.From.Length;
+        if (capacity == LinkOf.Length)
+        {
+            return;
+        }
+
+        (From, Weight, LinkOf) = (Grown(From), Grown(Weight), Grown(LinkOf));
+
+        int[] Grown(int[] column)
+        {
+            Array.Resize(ref column, capacity);
+            return column;
+        }
     }
 
     public WorkingTime TimeOf(int rank) => Calendars[Calendar[rank]];

@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Runtime.CompilerServices;
 
 namespace Plenum.Core.Network;
 
@@ -10,7 +11,7 @@ namespace Plenum.Core.Network;
 internal static class NetworkPass
 {
     /// <summary>Day number of 31 December 9999 and one more: the last instant that has a date before it.</summary>
-    private static readonly int LastInstant = DateOnly.MaxValue.DayNumber + 1;
+    public static readonly int LastInstant = DateOnly.MaxValue.DayNumber + 1;
 
     /// <exception cref="NetworkException">Work leads beyond the last date, or beyond the end of a calendar.</exception>
     public static void Run(NetworkModel model)
@@ -55,7 +56,7 @@ internal static class NetworkPass
                     before >= 0
                         ? early[before] + weight[k]
                         : model.Asked(k, ~before, early[~before], rank);
-                at = asked > at ? asked : at;
+                at = Greater(at, asked);
             }
 
             early[rank] = at;
@@ -138,14 +139,35 @@ internal static class NetworkPass
                 var before = from[k];
                 if (before >= 0)
                 {
-                    var allowed = at - weight[k];
-                    late[before] = allowed < late[before] ? allowed : late[before];
+                    late[before] = Smaller(late[before], at - weight[k]);
                 }
                 else
                 {
                     late[~before] = Math.Min(late[~before], model.Allowed(k, ~before, rank, at));
                 }
             }
+        }
+    }
+
+    // Which of two places is greater cannot be foretold, so a branch would often be taken wrongly. The difference of two
+    // ints fits a long, and what comes out is one of the two.
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static int Greater(int left, int right)
+    {
+        unchecked
+        {
+            var more = (long)left - right;
+            return (int)(left - (more & (more >> 63)));
+        }
+    }
+
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static int Smaller(int left, int right)
+    {
+        unchecked
+        {
+            var more = (long)left - right;
+            return (int)(left - (more & ~(more >> 63)));
         }
     }
 

@@ -48,15 +48,17 @@ public sealed class WorkingTime
     /// <summary>Working days before an instant, counted from a fixed origin.</summary>
     public int PlaceOf(int instant)
     {
-        var i = instant - firstInstant;
-        return (uint)i < (uint)places.Length ? places[i] : calendar.NumberOfDay(instant - 1);
+        var i = instant - firstInstant; // unchecked below: what lies before the table becomes a number beyond it
+        return unchecked((uint)i) < (uint)places.Length
+            ? places[i]
+            : calendar.NumberOfDay(instant - 1);
     }
 
     /// <summary>The instant at which the working day at a place begins; <see cref="Never"/> or −<see cref="Never"/> if there is none.</summary>
     public int BeginOf(int place)
     {
         var i = place - firstPlace;
-        return (uint)i < (uint)days.Length ? days[i] : BeginBeyond(place);
+        return unchecked((uint)i) < (uint)days.Length ? days[i] : BeginBeyond(place);
     }
 
     /// <summary>The instant at which work ends that has filled all working days before a place.</summary>

@@ -56,6 +56,35 @@ public sealed class PackageStatus
         HeldInt(StatusTable.Remaining, package, period);
 
     /// <summary>
+    /// Working days that a report says remain although the package is finished by then, on or before a period's end; 0 if
+    /// there is none.
+    /// </summary>
+    public int RemainingBesideFinish(int package, int period)
+    {
+        var finishes = status.Ints(StatusTable.Finished);
+        var remaining = status.Ints(StatusTable.Remaining);
+        var isFinished = false;
+        var days = 0;
+        foreach (var row in rowsOf[package])
+        {
+            if (periodOfRow[row] > period)
+            {
+                break;
+            }
+
+            if (finishes[row] != Cell.NoInt)
+            {
+                isFinished = Cell.IsGiven(finishes[row]);
+                days = 0;
+            }
+
+            days = isFinished && Cell.IsGiven(remaining[row]) ? remaining[row] : days;
+        }
+
+        return days;
+    }
+
+    /// <summary>
     /// The last report of cost still to come on or before a period's end: its period and amount; a period of −1 if
     /// there is none or it was taken back.
     /// </summary>

@@ -368,6 +368,38 @@ public class JsonTests
     }
 
     [Fact]
+    public void Moved_dates_answer_with_every_change_and_the_parts_of_every_move()
+    {
+        using var terminal = PumpHouse.Open();
+        var answer = Json.Of(
+            terminal.Do("network", PumpHouse.File, "--since", "2026-02-28", "--json")
+        );
+        Assert.Equal(
+            [
+                "revision",
+                "revision_before",
+                "at",
+                "at_before",
+                "finish",
+                "finish_before",
+                "changes",
+                "moved",
+            ],
+            Json.NamesOf(answer)
+        );
+        Assert.All(
+            answer.GetProperty("moved").EnumerateArray(),
+            row =>
+                Assert.Equal(
+                    row.GetProperty("work_days").GetInt32(),
+                    row.GetProperty("because")
+                        .EnumerateArray()
+                        .Sum(cause => cause.GetProperty("work_days").GetInt32())
+                )
+        );
+    }
+
+    [Fact]
     public void Near_critical_activities_are_those_that_were_asked_for()
     {
         using var terminal = PumpHouse.Open();

@@ -36,6 +36,24 @@ public class TextTests
         Read("network", PumpHouse.File, "--to", "PH.20.1");
 
     [Fact]
+    public void Dates_that_have_moved_since_the_end_of_February_in_the_pump_house() =>
+        Read("network", PumpHouse.File, "--since", "2026-02-28");
+
+    [Fact]
+    public void Dates_that_have_moved_since_an_earlier_copy_of_the_pump_house()
+    {
+        using var terminal = PumpHouse.Open();
+        File.Copy(terminal[PumpHouse.File], terminal["before.plenum"]);
+        File.WriteAllText(terminal["links.csv"], "from,to,type,lag\nPH.20.1,PH.20.2,FS,30\n");
+        terminal.Do("import", PumpHouse.File, "links.csv");
+        terminal.Tell("network", PumpHouse.File, "--against", "before.plenum");
+        Approved.Is(
+            nameof(Dates_that_have_moved_since_an_earlier_copy_of_the_pump_house),
+            terminal.Story
+        );
+    }
+
+    [Fact]
     public void Activities_near_the_critical_ones_of_the_pump_house() =>
         Read("network", PumpHouse.File, "--float", "40");
 

@@ -84,6 +84,15 @@ public class UsageTests
         "--float",
         "-3"
     )]
+    [InlineData(
+        "What_has_moved_and_what_is_are_not_asked_at_once",
+        "network",
+        PumpHouse.File,
+        "--since",
+        "2026-02-28",
+        "--to",
+        "A10"
+    )]
     [InlineData("An_unknown_rule_is_wrong_usage", "check", PumpHouse.File, "--rule", "gapp")]
     [InlineData(
         "An_unknown_format_is_wrong_usage",

@@ -10,6 +10,7 @@ internal static partial class RuleExamples
         .. OfBreakdown,
         .. OfNames,
         .. OfPeople,
+        .. OfNetwork,
         .. OfBaseline,
         .. OfStatus,
         .. OfForecast,

@@ -205,4 +205,16 @@ public class ProgressTests
         Assert.Equal((Plan.Day(1, 19), Plan.Day(1, 28)), (package.EarlyStart, package.EarlyFinish));
         Assert.Equal((0, true, 1), (package.TotalFloat, package.IsDriving, package.ChainPlace));
     }
+
+    [Fact]
+    public void Work_that_began_many_years_before_the_status_date_is_counted_in_full()
+    {
+        var row = new Plan("2036-03-02", start: "2026-01-05")
+            .Activity("A", 3_000)
+            .Report("A", 1, "2026-01-05")
+            .Of("A");
+        // 530 whole weeks, 2 650 working days, from Monday 5 January 2026 to Sunday 2 March 2036
+        Assert.Equal(350, row.Remaining);
+        Assert.Equal(Plan.Start, row.EarlyStart);
+    }
 }

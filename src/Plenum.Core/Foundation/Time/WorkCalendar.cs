@@ -64,6 +64,27 @@ public sealed class WorkCalendar
     public bool IsWorking(DateOnly date) =>
         NumberAt(date.DayNumber) != NumberAt(date.DayNumber - 1);
 
+    /// <summary>True if every day is worked in both or in none.</summary>
+    public bool HasSameDaysAs(WorkCalendar other)
+    {
+        if (ReferenceEquals(this, other))
+        {
+            return true;
+        }
+
+        var same = pattern.AsSpan().SequenceEqual(other.pattern);
+        foreach (var one in new[] { this, other })
+        {
+            for (var i = 0; same && i < one.shift.Length; i++)
+            {
+                var date = DateOnly.FromDayNumber(one.firstException + i);
+                same = IsWorking(date) == other.IsWorking(date);
+            }
+        }
+
+        return same;
+    }
+
     /// <summary>Number of the last working day on or before the date.</summary>
     public int NumberOf(DateOnly date) => NumberAt(date.DayNumber);
 
