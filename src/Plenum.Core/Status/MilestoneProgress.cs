@@ -57,12 +57,15 @@ internal sealed class MilestoneProgress
     /// <summary>The same by plan: of those that are planned after a day.</summary>
     public static double PlannedNextWeight(PackageBaseline baseline, int package, int day)
     {
-        var planned = baseline.Milestones.Ints(MilestoneTable.Planned).ToArray();
-        return NextWeight(
-            baseline,
-            package,
-            (row, _) => (planned[row] == Cell.NoInt ? baseline.Finish[package] : planned[row]) > day
-        );
+        var planned = baseline.Milestones[MilestoneTable.Planned];
+        return NextWeight(baseline, package, IsLater);
+
+        bool IsLater(int row, string code) =>
+            (
+                planned.IsMissing(row)
+                    ? baseline.Finish[package]
+                    : ((NumberColumn<int>)planned).Values[row]
+            ) > day;
     }
 
     private static double NextWeight(
