@@ -11,6 +11,7 @@ Dictionary<string, Func<Setting, Benchmark>> benchmarks = new(StringComparer.Ord
     ["open"] = setting => new OpenBenchmark(setting),
     ["time-phase"] = setting => new TimePhaseBenchmark(setting),
     ["accounts"] = setting => new AccountsBenchmark(setting),
+    ["audit"] = setting => new AuditBenchmark(setting),
 };
 
 var only = Option("--only");

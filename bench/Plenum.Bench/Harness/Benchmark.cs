@@ -11,6 +11,9 @@ internal abstract class Benchmark : IDisposable
 
     public abstract IReadOnlyList<Contender> Contenders { get; }
 
+    /// <summary>What is told below the table, measured when it is asked for; nothing by default.</summary>
+    public virtual IEnumerable<string> Below => [];
+
     public void Dispose()
     {
         Dispose(disposing: true);

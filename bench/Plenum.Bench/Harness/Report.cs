@@ -46,6 +46,12 @@ internal static class Report
         }
 
         to.WriteLine();
+        foreach (var line in benchmark.Below)
+        {
+            to.WriteLine(line);
+        }
+
+        to.WriteLine();
     }
 
     private static double? LeastOf(IReadOnlyList<Runs> all, Role role)
@@ -60,7 +66,7 @@ internal static class Report
         of is { } divisor ? Number(value / divisor) : "";
 
     /// <summary>Three digits, which is more than these figures are good for.</summary>
-    private static string Number(double value)
+    internal static string Number(double value)
     {
         var decimals =
             value >= 100 ? 0
