@@ -56,7 +56,6 @@ internal static class CheckCommand
             WriteText(
                 context,
                 answer,
-                ProjectAudit.Rules(project.Current),
                 parsed.GetValue(Rule) is null
             );
         }
@@ -97,7 +96,6 @@ internal static class CheckCommand
     private static void WriteText(
         CliContext context,
         CheckAnswer answer,
-        IReadOnlyList<AuditRule> rules,
         bool shortened
     )
     {
@@ -121,7 +119,7 @@ internal static class CheckCommand
                 .OrderBy(group => group.First().Severity)
         )
         {
-            var rule = rules.First(known => known.Name == group.Key);
+            var rule = answer.Rules[group.Key];
             var findings = group.ToList();
             context.Out.WriteLine();
             context.Out.WriteLine(
