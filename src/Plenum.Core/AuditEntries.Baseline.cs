@@ -82,13 +82,12 @@ internal static partial class AuditEntries
                 .Whole(PostingTable.Definition, BudgetTable.Definition, AccountTable.Definition)
                 .Placement()
                 .Settings("currency"),
-            of =>
-                new LedgerRule(
-                    of.Baseline,
-                    of.Project.Placement,
-                    of.Project[PostingTable.Definition],
-                    of.Money
-                )
+            of => new LedgerRule(
+                of.Baseline,
+                of.Project.Placement,
+                of.Project[PostingTable.Definition],
+                of.Money
+            )
         ),
     ];
 
@@ -96,87 +95,80 @@ internal static partial class AuditEntries
     [
         new(
             Reported.OwnRows(BudgetTable.Definition).Settings("audit_package_periods"),
-            of =>
-                new PackageTooLongRule(
-                    of.Baseline,
-                    of.Project.Status,
-                    of.Project.Periods,
-                    of.Period,
-                    of.Thresholds
-                )
+            of => new PackageTooLongRule(
+                of.Baseline,
+                of.Project.Status,
+                of.Project.Periods,
+                of.Period,
+                of.Thresholds
+            )
         ),
         new(
             Linked(Reported)
                 .OwnRows(MilestoneStatusTable.Definition, ItemStepTable.Definition)
                 .Near(WaitedFor, [.. StatusTable.Definition.Columns])
                 .Settings("audit_silent_periods"),
-            of =>
-                new OldStatusRule(
-                    of.Baseline,
-                    of.Project.Status,
-                    of.Project.Periods,
-                    of.Period,
-                    of.LastProgress,
-                    of.Links,
-                    of.Thresholds
-                )
+            of => new OldStatusRule(
+                of.Baseline,
+                of.Project.Status,
+                of.Project.Periods,
+                of.Period,
+                of.LastProgress,
+                of.Links,
+                of.Thresholds
+            )
         ),
         new(
             Reported,
-            of =>
-                new PlanningPackageDueRule(
-                    of.Baseline,
-                    of.Project.Status,
-                    of.Project.Periods,
-                    of.Period
-                )
+            of => new PlanningPackageDueRule(
+                of.Baseline,
+                of.Project.Status,
+                of.Project.Periods,
+                of.Period
+            )
         ),
         new(
             Reported.Settings("audit_silent_periods"),
-            of =>
-                new OldEstimateRule(
-                    of.Baseline,
-                    of.Project.Status,
-                    of.Project.Periods,
-                    of.Period,
-                    of.Thresholds
-                )
+            of => new OldEstimateRule(
+                of.Baseline,
+                of.Project.Status,
+                of.Project.Periods,
+                of.Period,
+                of.Thresholds
+            )
         ),
         new(
             Linked(Reported)
                 .Whole(CalendarTable.Definition, CalendarDayTable.Definition)
                 .Settings("calendar", "audit_late_days", "audit_late_followers"),
-            of =>
-                new LateChainRule(
-                    of.Baseline,
-                    of.Project.Status,
-                    of.Links,
-                    of.Project.Periods,
-                    of.Project.Calendar,
-                    of.Period,
-                    of.Thresholds
-                )
+            of => new LateChainRule(
+                of.Baseline,
+                of.Project.Status,
+                of.Links,
+                of.Project.Periods,
+                of.Project.Calendar,
+                of.Period,
+                of.Thresholds
+            )
         ),
         new(
             Reported.Whole(ActivityTable.Definition, ActivityStatusTable.Definition),
-            of =>
-                new ActivitiesDisagreeRule(
-                    of.Baseline,
-                    of.Project.Status,
-                    of.ActivityReports,
-                    of.Period
-                )
+            of => new ActivitiesDisagreeRule(
+                of.Baseline,
+                of.Project.Status,
+                of.ActivityReports,
+                of.Period
+            )
         ),
         new(
             Reported.OwnRows(ActualTable.Definition).Settings("accruals", "currency"),
-            of =>
-                new CostBeforeStartRule(
-                    of.Baseline,
-                    of.Project.Status,
-                    of.ActualCost,
-                    of.Period,
-                    of.Money
-                )
+            of => new CostBeforeStartRule(
+                of.Baseline,
+                of.Project.Status,
+                of.ActualCost,
+                of.Period,
+                of.Money
+            )
         ),
         new(
             AtPackages
@@ -184,14 +176,13 @@ internal static partial class AuditEntries
                 .Whole(PeriodTable.Definition)
                 .Settings("accruals", "currency")
                 .Period(),
-            of =>
-                new ActualAboveCommittedRule(
-                    of.Baseline,
-                    of.ActualCost,
-                    of.Committed,
-                    of.Period,
-                    of.Money
-                )
+            of => new ActualAboveCommittedRule(
+                of.Baseline,
+                of.ActualCost,
+                of.Committed,
+                of.Period,
+                of.Money
+            )
         ),
         new(
             AtAccounts
@@ -201,14 +192,13 @@ internal static partial class AuditEntries
                 .Whole(AccountTable.Definition)
                 .Settings("calendar", "variance_threshold", "assessor_error")
                 .Period(),
-            of =>
-                new PrecisionRule(
-                    of.Accounts,
-                    of.Project.Periods,
-                    of.Verdicts,
-                    of.PackageName,
-                    of.Project.Settings.VarianceThreshold
-                )
+            of => new PrecisionRule(
+                of.Accounts,
+                of.Project.Periods,
+                of.Verdicts,
+                of.PackageName,
+                of.Project.Settings.VarianceThreshold
+            )
         ),
     ];
 
@@ -216,16 +206,15 @@ internal static partial class AuditEntries
     [
         new(
             Earning.Settings("audit_estimate_share"),
-            of =>
-                new LowEstimateRule(
-                    of.Baseline,
-                    of.Project.Status,
-                    of.Project.Periods,
-                    of.EarnedValue,
-                    of.Period,
-                    of.Thresholds,
-                    of.Money
-                )
+            of => new LowEstimateRule(
+                of.Baseline,
+                of.Project.Status,
+                of.Project.Periods,
+                of.EarnedValue,
+                of.Period,
+                of.Thresholds,
+                of.Money
+            )
         ),
         new(
             Summed.Settings("audit_index_lead"),
@@ -239,13 +228,12 @@ internal static partial class AuditEntries
         ),
         new(
             Summed.Settings("variance_threshold"),
-            of =>
-                new HiddenOffsetsRule(
-                    of.Accounts,
-                    of.AccountSums,
-                    of.Project.Settings.VarianceThreshold,
-                    of.Money
-                )
+            of => new HiddenOffsetsRule(
+                of.Accounts,
+                of.AccountSums,
+                of.Project.Settings.VarianceThreshold,
+                of.Money
+            )
         ),
     ];
 
@@ -285,7 +273,5 @@ internal static partial class AuditEntries
 
     /// <summary>Which packages wait for which: read whole, as are the packages that there are.</summary>
     private static AuditGround Linked(AuditGround ground) =>
-        ground
-            .Whole(ActivityTable.Definition, LinkTable.Definition)
-            .Whole(E.Parent, E.Kind);
+        ground.Whole(ActivityTable.Definition, LinkTable.Definition).Whole(E.Parent, E.Kind);
 }

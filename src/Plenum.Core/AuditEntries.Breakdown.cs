@@ -19,7 +19,11 @@ internal static partial class AuditEntries
     /// <summary>What decides the order of sisters.</summary>
     private static readonly ColumnDefinition[] Order = [E.Parent, E.Order, E.Code];
 
-    private static readonly TableDefinition[] Traced = [ScopeTable.Definition, TraceTable.Definition];
+    private static readonly TableDefinition[] Traced =
+    [
+        ScopeTable.Definition,
+        TraceTable.Definition,
+    ];
 
     public static readonly AuditEntry[] OfScope =
     [
@@ -51,10 +55,7 @@ internal static partial class AuditEntries
         new(Quantities, of => new QuantityRule(of.Tree, more: false)),
         new(Quantities, of => new QuantityRule(of.Tree, more: true)),
         new(Amounts(E.Allotted), of => new NotBrokenDownRule(of.Tree, of.Project.Totals)),
-        new(
-            AtElements.Near(Children, [.. Order, E.Name]),
-            of => new SingleChildRule(of.Tree)
-        ),
+        new(AtElements.Near(Children, [.. Order, E.Name]), of => new SingleChildRule(of.Tree)),
         new(
             AsWhole.Whole(E.Parent, E.Code).Settings("audit_levels_least", "audit_levels_most"),
             of => new DepthRule(of.Tree, of.Thresholds)
@@ -76,14 +77,13 @@ internal static partial class AuditEntries
                 .Near(Kin, [.. Order, E.Name, E.PartType, E.Activity, E.Kind])
                 .Near(Kin, [.. BudgetTable.Definition.Columns])
                 .Settings("audit_sisters_share", "audit_sisters_hours"),
-            of =>
-                new SistersRule(
-                    of.Tree,
-                    new Sisters(of.Tree),
-                    of.Project.HourTotals.Budget,
-                    of.Activities.IsRuledOut,
-                    of.Thresholds
-                )
+            of => new SistersRule(
+                of.Tree,
+                new Sisters(of.Tree),
+                of.Project.HourTotals.Budget,
+                of.Activities.IsRuledOut,
+                of.Thresholds
+            )
         ),
         new(
             Words(AtElements).Near(All, E.Parent, E.Name),
@@ -93,23 +93,14 @@ internal static partial class AuditEntries
             Words(AtElements).Near(Above, E.Parent).Near(Family, E.Parent),
             of => new SoftwareApartRule(of.Tree, of.Names)
         ),
-        new(
-            AtElements.Near(Family, [.. Order, E.Name]),
-            of => new DuplicateNameRule(of.Tree)
-        ),
-        new(
-            Words(AtElements).Near(Parent, E.Name),
-            of => new GenericNameRule(of.Tree, of.Names)
-        ),
+        new(AtElements.Near(Family, [.. Order, E.Name]), of => new DuplicateNameRule(of.Tree)),
+        new(Words(AtElements).Near(Parent, E.Name), of => new GenericNameRule(of.Tree, of.Names)),
         new(
             Words(AtElements).Near(Parent, E.Name).Whole(PersonTable.Name),
             of => new NotAPartRule(of.Tree, of.Names, of.IsPerson)
         ),
         new(Words(AtElements).Near(Parent, E.Name), of => new VerbNameRule(of.Tree, of.Names)),
-        new(
-            AtElements.Settings("name"),
-            of => new RootNameRule(of.Tree, of.Project.Settings.Name)
-        ),
+        new(AtElements.Settings("name"), of => new RootNameRule(of.Tree, of.Project.Settings.Name)),
         new(
             AtElements.Near(Above, E.Parent).Near(Parent, E.Code).Settings("code_mask"),
             of => new CodeRule(of.Tree, of.Project.Settings.CodeMask)

@@ -15,31 +15,30 @@ internal static partial class AuditEntries
 {
     public static readonly AuditEntry[] OfNetwork =
     [
-        new(
-            Network,
-            of => new NetworkNotComputedRule(of.Tree.Code(0), of.Network.WhyNot)
-        ),
-        .. ((Func<AuditedNetwork?, AuditRule>[])
-            [
-                network => new OpenStartRule(network),
-                network => new OpenFinishRule(network),
-                network => new DanglingStartRule(network),
-                network => new DanglingFinishRule(network),
-                network => new LeadRule(network),
-                network => new StartToFinishRule(network),
-                network => new RedundantLinkRule(network),
-                network => new HardConditionRule(network),
-                network => new NegativeFloatRule(network),
-                network => new RequiredDateRule(network),
-                network => new RequiredBeforeStartRule(network),
-                network => new BrokenLinkRule(network),
-                network => new OutOfSequenceRule(network),
-                network => new ForecastInThePastRule(network),
-                network => new ActualInTheFutureRule(network),
-                network => new LongActivityRule(network),
-                network => new UnnamedActivityRule(network),
-                network => new LevelOfEffortDrivesRule(network),
-            ]).Select(make => new AuditEntry(Network, of => make(of.Network.Audited))),
+        new(Network, of => new NetworkNotComputedRule(of.Tree.Code(0), of.Network.WhyNot)),
+        .. (
+            (Func<AuditedNetwork?, AuditRule>[])
+                [
+                    network => new OpenStartRule(network),
+                    network => new OpenFinishRule(network),
+                    network => new DanglingStartRule(network),
+                    network => new DanglingFinishRule(network),
+                    network => new LeadRule(network),
+                    network => new StartToFinishRule(network),
+                    network => new RedundantLinkRule(network),
+                    network => new HardConditionRule(network),
+                    network => new NegativeFloatRule(network),
+                    network => new RequiredDateRule(network),
+                    network => new RequiredBeforeStartRule(network),
+                    network => new BrokenLinkRule(network),
+                    network => new OutOfSequenceRule(network),
+                    network => new ForecastInThePastRule(network),
+                    network => new ActualInTheFutureRule(network),
+                    network => new LongActivityRule(network),
+                    network => new UnnamedActivityRule(network),
+                    network => new LevelOfEffortDrivesRule(network),
+                ]
+        ).Select(make => new AuditEntry(Network, of => make(of.Network.Audited))),
     ];
 
     private static AuditGround Network =>

@@ -87,7 +87,11 @@ internal sealed class AuditPlaces
                 AddChildren(places, ParentBefore(element));
                 break;
             case AuditReach.Above:
-                for (var row = element.After; row >= 0 && row < Tree.SubtreeEnd[element.After]; row++)
+                for (
+                    var row = element.After;
+                    row >= 0 && row < Tree.SubtreeEnd[element.After];
+                    row++
+                )
                 {
                     places.Add(row);
                 }
@@ -151,7 +155,11 @@ internal sealed class AuditPlaces
             return;
         }
 
-        for (var child = parent + 1; child < Tree.SubtreeEnd[parent]; child = Tree.SubtreeEnd[child])
+        for (
+            var child = parent + 1;
+            child < Tree.SubtreeEnd[parent];
+            child = Tree.SubtreeEnd[child]
+        )
         {
             places.Add(child);
         }
@@ -278,10 +286,7 @@ internal sealed class AuditPlaces
 
         for (var package = 0; package < Was.PackageCount; package++)
         {
-            if (
-                Now(Was.PackageRows[package]) is var row
-                && (row < 0 || Tree.PackageOfRow[row] < 0)
-            )
+            if (Now(Was.PackageRows[package]) is var row && (row < 0 || Tree.PackageOfRow[row] < 0))
             {
                 Compare(-1, AccountOf(was, package));
             }

@@ -83,7 +83,8 @@ public sealed class AuditedProject
 
         var now = new AuditData(next);
         var places = new AuditPlaces(change, Project, now);
-        var period = now.Period != data.Period || change.Settings.Overlaps(["start", "status_date"]);
+        var period =
+            now.Period != data.Period || change.Settings.Overlaps(["start", "status_date"]);
         var (asked, askedPlaces) = (0, 0);
         var rules = new RuleFindings[Rules.Count];
         for (var rule = 0; rule < rules.Length; rule++)

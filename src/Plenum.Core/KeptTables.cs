@@ -35,8 +35,7 @@ internal readonly struct KeptTables
             );
         Settings = Same(ProjectTable.Definition);
         Periods = Settings && Same(PeriodTable.Definition);
-        Calendars =
-            Settings && Same(CalendarTable.Definition) && Same(CalendarDayTable.Definition);
+        Calendars = Settings && Same(CalendarTable.Definition) && Same(CalendarDayTable.Definition);
         Baseline =
             Shape
             && Periods
@@ -62,12 +61,9 @@ internal readonly struct KeptTables
                 Elements
                 || now[ElementTable.Definition]
                     .Decimals(ElementTable.Quantity)
-                    .SequenceEqual(
-                        before[ElementTable.Definition].Decimals(ElementTable.Quantity)
-                    )
+                    .SequenceEqual(before[ElementTable.Definition].Decimals(ElementTable.Quantity))
             );
-        Actual =
-            Shape && Periods && Same(AccountTable.Definition) && Same(ActualTable.Definition);
+        Actual = Shape && Periods && Same(AccountTable.Definition) && Same(ActualTable.Definition);
         TimePhased =
             Elements
             && Placement
@@ -128,7 +124,8 @@ internal readonly struct KeptTables
         && Baseline
         && (
             Elements
-            || now![ElementTable.Definition]
+            || now!
+                [ElementTable.Definition]
                 .Longs(allotted)
                 .SequenceEqual(before[ElementTable.Definition].Longs(allotted))
         );
@@ -136,7 +133,8 @@ internal readonly struct KeptTables
     private bool Same(TableDefinition table) => ReferenceEquals(now![table], before![table]);
 
     private bool SameInts(ColumnDefinition column) =>
-        Elements || now![column.Table].Ints(column).SequenceEqual(before![column.Table].Ints(column));
+        Elements
+        || now![column.Table].Ints(column).SequenceEqual(before![column.Table].Ints(column));
 
     /// <summary>The present period is named by a status date, or follows from the same tables.</summary>
     private bool SamePresent()

@@ -97,7 +97,8 @@ public sealed class Project
         earned = Kept(
             before?.earned,
             kept.Earned,
-            () => Plenum.Core.Status.EarnedValue.Of(Baseline, Status, StatusSources(), planned.Value)
+            () =>
+                Plenum.Core.Status.EarnedValue.Of(Baseline, Status, StatusSources(), planned.Value)
         );
         actual = Kept(before?.actual, kept.Actual, MakeActual);
         timePhased = Kept(before?.timePhased, kept.TimePhased, MakeTimePhased);

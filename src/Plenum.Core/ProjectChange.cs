@@ -55,11 +55,7 @@ public sealed class ProjectChange
     /// <param name="before">The value before.</param>
     /// <param name="after">The value after.</param>
     /// <param name="changes">Which rows of which tables have changed; null if it is not known.</param>
-    public static ProjectChange Of(
-        Project before,
-        Project after,
-        IEnumerable<TableChange>? changes
-    )
+    public static ProjectChange Of(Project before, Project after, IEnumerable<TableChange>? changes)
     {
         var change = new ProjectChange(before, after);
         if (changes is null)
@@ -93,7 +89,11 @@ public sealed class ProjectChange
             if (table.Definition == ProjectTable.Definition)
             {
                 settings.Add(
-                    (row.After >= 0 ? table.After.Codes[row.After] : table.Before.Codes[row.Before])!
+                    (
+                        row.After >= 0
+                            ? table.After.Codes[row.After]
+                            : table.Before.Codes[row.Before]
+                    )!
                 );
             }
             else if (table.Definition == ElementTable.Definition)

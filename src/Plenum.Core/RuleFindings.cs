@@ -82,7 +82,8 @@ public sealed record RuleText(
             rule.Remedy,
             rule.Source,
             // a rule stands in the folder of its chapter, and so does its namespace
-            rule.GetType().Namespace?.Split('.') is [_, _, var chapter, ..]
+            rule.GetType().Namespace?.Split('.')
+                is [_, _, var chapter, ..]
                 ? chapter
                 : ""
         );

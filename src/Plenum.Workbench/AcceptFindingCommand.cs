@@ -66,8 +66,7 @@ public sealed record AcceptFindingCommand(
                 column == AcceptedFindingTable.Rule ? finding.Rule
                 : column == AcceptedFindingTable.Code ? finding.Code
                 : column == AcceptedFindingTable.Finding
-                    ? row >= 0
-                        ? table.Texts(AcceptedFindingTable.Finding)[row]
+                    ? row >= 0 ? table.Texts(AcceptedFindingTable.Finding)[row]
                         : finding.Message
                 : column == AcceptedFindingTable.Reason ? Reason!.Trim()
                 : Person

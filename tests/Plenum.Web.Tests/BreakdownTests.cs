@@ -51,7 +51,11 @@ public class BreakdownTests
 
         await shed.Accept(Command(line, null));
         page = await List(site, Page + "?finding=" + Uri.EscapeDataString(line.Key));
-        Assert.DoesNotContain("accepted", page.Replace("accepted ones last", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.DoesNotContain(
+            "accepted",
+            page.Replace("accepted ones last", "", StringComparison.Ordinal),
+            StringComparison.Ordinal
+        );
         Assert.Contains("Accept with reason…", page, StringComparison.Ordinal);
     }
 
@@ -61,7 +65,10 @@ public class BreakdownTests
         await using var site = await Open();
         var shed = site.Shelf.Find("shed")!;
         var line = FindingsQuestion.Ask(shed.Current!).Lines[0];
-        var changed = line with { Finding = line.Finding with { Message = "As it was yesterday." } };
+        var changed = line with
+        {
+            Finding = line.Finding with { Message = "As it was yesterday." },
+        };
         var refused = await Assert.ThrowsAsync<QuestionException>(() =>
             shed.Accept(Command(changed, "Agreed."))
         );

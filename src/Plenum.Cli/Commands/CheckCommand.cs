@@ -53,11 +53,7 @@ internal static class CheckCommand
         }
         else
         {
-            WriteText(
-                context,
-                answer,
-                parsed.GetValue(Rule) is null
-            );
+            WriteText(context, answer, parsed.GetValue(Rule) is null);
         }
 
         return answer.Count(Severity.Error) > 0 ? ExitCode.AnswerIsNo : ExitCode.Done;
@@ -93,11 +89,7 @@ internal static class CheckCommand
             }
         );
 
-    private static void WriteText(
-        CliContext context,
-        CheckAnswer answer,
-        bool shortened
-    )
+    private static void WriteText(CliContext context, CheckAnswer answer, bool shortened)
     {
         context.Out.WriteLine(
             string.Create(

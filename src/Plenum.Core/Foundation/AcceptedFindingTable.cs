@@ -95,10 +95,7 @@ public static class AcceptedFindingTable
         return any;
     }
 
-    private static int RowOf(
-        Dictionary<(string, string, string?), int> rows,
-        Finding finding
-    ) =>
+    private static int RowOf(Dictionary<(string, string, string?), int> rows, Finding finding) =>
         rows.TryGetValue((finding.Rule, finding.Code, finding.Message), out var row)
         || rows.TryGetValue((finding.Rule, finding.Code, null), out row)
             ? row

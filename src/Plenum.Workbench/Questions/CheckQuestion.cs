@@ -30,11 +30,7 @@ public sealed record CheckQuestion(string? Rule = null)
         return new CheckAnswer(
             project.Revision,
             findings,
-            rules.ToDictionary(
-                rule => rule.Rule.Name,
-                rule => rule.Rule,
-                StringComparer.Ordinal
-            )
+            rules.ToDictionary(rule => rule.Rule.Name, rule => rule.Rule, StringComparer.Ordinal)
         );
     }
 }

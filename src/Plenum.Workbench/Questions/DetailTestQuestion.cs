@@ -33,7 +33,9 @@ public sealed record DetailTestQuestion(string Element)
                 CanBeEstimated(project, row),
                 IsWhole(project, row),
             ],
-            worst is null ? [] : [.. worst.Split.Take(MostPackages).Select(part => Told(project, worst, part))],
+            worst is null
+                ? []
+                : [.. worst.Split.Take(MostPackages).Select(part => Told(project, worst, part))],
             Math.Max(0, (worst?.Split.Count ?? 0) - MostPackages),
             [.. Merges(project, row).Take(MostPackages)]
         );
@@ -48,7 +50,13 @@ public sealed record DetailTestQuestion(string Element)
     {
         var persons = project.Tree.Inherited(ElementTable.Person);
         var without = Packages(project, row).Count(package => persons[package] == Cell.NoInt);
-        return Counted("One person answers for each package", Packages(project, row).Any(), without, "has nobody", "have nobody");
+        return Counted(
+            "One person answers for each package",
+            Packages(project, row).Any(),
+            without,
+            "has nobody",
+            "have nobody"
+        );
     }
 
     private static DetailCheck CanBeAccepted(Project project, int row)
@@ -97,7 +105,13 @@ public sealed record DetailTestQuestion(string Element)
             .Count(package =>
                 project.Baseline.TotalBudget[project.Tree.PackageOfRow[package]] == 0
             );
-        return Counted("Cost can be estimated", Packages(project, row).Any(), without, "has no budget", "have no budget");
+        return Counted(
+            "Cost can be estimated",
+            Packages(project, row).Any(),
+            without,
+            "has no budget",
+            "have no budget"
+        );
     }
 
     private static DetailCheck IsWhole(Project project, int row)
@@ -105,8 +119,7 @@ public sealed record DetailTestQuestion(string Element)
         const string Question = "All its parts together are 100 % of it";
         var gap = project.Totals.Gap[row];
         var allotted = project.Totals.Allotted[row];
-        return
-            !Cell.IsGiven(gap) || allotted == 0
+        return !Cell.IsGiven(gap) || allotted == 0
             ? new DetailCheck(Question, null, "nothing was allotted to compare with")
             : new DetailCheck(Question, gap == 0, MoneyText.Percent(allotted - gap, allotted));
     }
@@ -123,7 +136,9 @@ public sealed record DetailTestQuestion(string Element)
         : new DetailCheck(
             question,
             false,
-            without == 1 ? $"one package {one}" : FormattableString.Invariant($"{without} packages {several}")
+            without == 1
+                ? $"one package {one}"
+                : FormattableString.Invariant($"{without} packages {several}")
         );
 
     /// <summary>The verdict on the element at the period's end from now on at which least is known; null if nothing is ever open.</summary>
@@ -158,15 +173,14 @@ public sealed record DetailTestQuestion(string Element)
     {
         var technique = project.Baseline.Technique[part.Package];
         var counts =
-            technique
-            is TechniqueCodec.Milestones
-                or TechniqueCodec.Units
-                or TechniqueCodec.Items;
+            technique is TechniqueCodec.Milestones or TechniqueCodec.Units or TechniqueCodec.Items;
         return new PackageToDetail(
             project.Baseline.Code(part.Package),
             project.Tree.Name(project.Tree.PackageRows[part.Package]),
             technique == Cell.NoInt ? null : TechniqueCodec.Instance.Format(technique),
-            counts ? "split it, or count smaller steps" : "split it, or count milestones, units or items",
+            counts
+                ? "split it, or count smaller steps"
+                : "split it, or count milestones, units or items",
             (decimal)(part.Buys / verdict.Budget)
         );
     }

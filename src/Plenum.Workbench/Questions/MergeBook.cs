@@ -14,10 +14,7 @@ internal static class MergeBook
 
     public static IReadOnlyList<MergeCandidate> Of(Project project) =>
         Pages
-            .GetValue(
-                project,
-                of => new Lazy<IReadOnlyList<MergeCandidate>>(() => Find(of))
-            )
+            .GetValue(project, of => new Lazy<IReadOnlyList<MergeCandidate>>(() => Find(of)))
             .Value;
 
     private static IReadOnlyList<MergeCandidate> Find(Project project)

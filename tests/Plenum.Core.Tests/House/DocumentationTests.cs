@@ -48,7 +48,11 @@ public partial class DocumentationTests
     public void Every_rule_is_explained_with_severity_question_remedy_and_source()
     {
         var sections = Sections("audit.md")
-            .ToDictionary(section => section.Heading, section => section.Text, StringComparer.Ordinal);
+            .ToDictionary(
+                section => section.Heading,
+                section => section.Text,
+                StringComparer.Ordinal
+            );
         Assert.All(
             ProjectAudit.Rules(OneElement()),
             rule =>

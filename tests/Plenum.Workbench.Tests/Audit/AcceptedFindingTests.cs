@@ -54,7 +54,10 @@ public class AcceptedFindingTests
         Accept(text, finding: "");
         SoundProject.Element(text, "PLT.3")["allotted"] = "39000";
         SoundProject.Element(text, "PLT")["allotted"] = "94000";
-        Assert.Equal(1, new CheckQuestion("more_than_the_whole").Ask(Answers.Import(text)).Accepted);
+        Assert.Equal(
+            1,
+            new CheckQuestion("more_than_the_whole").Ask(Answers.Import(text)).Accepted
+        );
     }
 
     [Fact]
@@ -125,10 +128,7 @@ public class AcceptedFindingTests
         // what is accepted is no ground of any rule
         Assert.Equal((0, 0), (after.RulesAsked, after.PlacesAsked));
 
-        File.WriteAllText(
-            folder["elements.csv"],
-            "code,name\nPLT.3.2,Roof sheets\n"
-        );
+        File.WriteAllText(folder["elements.csv"], "code,name\nPLT.3.2,Roof sheets\n");
         Assert.False(
             project
                 .Import(new ImportCommand([folder["elements.csv"]], false, false, "b.lund"))

@@ -26,8 +26,7 @@ public class IncrementalAuditTests
             0,
             Seeds,
             new ParallelOptions { MaxDegreeOfParallelism = 2 },
-            seed =>
-                Follow(Answers.Import(ProjectGenerator.Project(seed)), seed, EditsOfSmall)
+            seed => Follow(Answers.Import(ProjectGenerator.Project(seed)), seed, EditsOfSmall)
         );
 
     [Fact]
@@ -76,8 +75,14 @@ public class IncrementalAuditTests
         }
 
         // the edits are such that there is something to find again, and mostly little
-        Assert.True(10 * differed > edits, $"seed {seed}: {differed} of {edits} edits changed what is found");
-        Assert.True(3 * partly > 2 * edits, $"seed {seed}: {partly} of {edits} edits had less than half of the rules asked whole");
+        Assert.True(
+            10 * differed > edits,
+            $"seed {seed}: {differed} of {edits} edits changed what is found"
+        );
+        Assert.True(
+            3 * partly > 2 * edits,
+            $"seed {seed}: {partly} of {edits} edits had less than half of the rules asked whole"
+        );
     }
 
     private static void AssertIsFull(

@@ -117,9 +117,7 @@ internal sealed class RandomEdits(Dice dice)
             .Set(
                 ElementTable.Name,
                 row,
-                dice.Chance(40)
-                    ? project.Tree.Name(Row(ElementTable.Definition))
-                    : dice.Pick(Names)
+                dice.Chance(40) ? project.Tree.Name(Row(ElementTable.Definition)) : dice.Pick(Names)
             );
     }
 
@@ -131,8 +129,7 @@ internal sealed class RandomEdits(Dice dice)
         var isBelow = row <= parent && parent < tree.SubtreeEnd[row];
         if (row > 0 && !isBelow && (tree.PackageOfRow[parent] < 0 || dice.Chance(20)))
         {
-            Draft(ElementTable.Definition)
-                .Set(ElementTable.Parent, row, tree.Elements.Ids[parent]);
+            Draft(ElementTable.Definition).Set(ElementTable.Parent, row, tree.Elements.Ids[parent]);
         }
     }
 
@@ -146,10 +143,18 @@ internal sealed class RandomEdits(Dice dice)
         var like = Row(ElementTable.Definition);
         var parent = Row(ElementTable.Definition);
         var row = elements.Add(like);
-        elements.Set(ElementTable.Code, row, FreeCode(ElementTable.Definition, ElementTable.Code, like));
+        elements.Set(
+            ElementTable.Code,
+            row,
+            FreeCode(ElementTable.Definition, ElementTable.Code, like)
+        );
         elements.Set(ElementTable.Parent, row, project.Tree.Elements.Ids[parent]);
         elements.Set(ElementTable.Name, row, dice.Pick(Names));
-        elements.Set(ElementTable.Kind, row, dice.Between(ElementTable.Branch, ElementTable.PlanningPackage));
+        elements.Set(
+            ElementTable.Kind,
+            row,
+            dice.Between(ElementTable.Branch, ElementTable.PlanningPackage)
+        );
     }
 
     private void RemoveRow()
@@ -172,13 +177,19 @@ internal sealed class RandomEdits(Dice dice)
         Draft(table).Remove(row);
         foreach (var other in ProjectLayout.Tables)
         {
-            foreach (var column in other.Columns.Where(column => column.Targets.Contains(table.Name)))
+            foreach (
+                var column in other.Columns.Where(column => column.Targets.Contains(table.Name))
+            )
             {
                 var target = column.Targets.ToList().IndexOf(table.Name);
                 for (var at = 0; at < project[other].Count; at++)
                 {
                     var cell = project[other].Ints(column)[at];
-                    if (cell == Cell.NoInt || cell < 0 || column.DecodeReference(cell) != (target, id))
+                    if (
+                        cell == Cell.NoInt
+                        || cell < 0
+                        || column.DecodeReference(cell) != (target, id)
+                    )
                     {
                         continue;
                     }
@@ -240,7 +251,9 @@ internal sealed class RandomEdits(Dice dice)
         var code = texts[like]!;
         do
         {
-            code += "." + dice.Between(1, 99).ToString(System.Globalization.CultureInfo.InvariantCulture);
+            code +=
+                "."
+                + dice.Between(1, 99).ToString(System.Globalization.CultureInfo.InvariantCulture);
         } while (texts.Contains(code));
 
         return code;
@@ -249,7 +262,9 @@ internal sealed class RandomEdits(Dice dice)
     /// <summary>A cell gets what stands in another row, a number near to it, a name, or nothing.</summary>
     private void ChangeCell()
     {
-        var table = dice.Pick(ProjectLayout.Tables.Where(table => project[table].Count > 0).ToList());
+        var table = dice.Pick(
+            ProjectLayout.Tables.Where(table => project[table].Count > 0).ToList()
+        );
         var columns = table.Columns.Where(column => !column.IsKey).ToList();
         if (table == ProjectTable.Definition || columns.Count == 0)
         {
@@ -275,7 +290,11 @@ internal sealed class RandomEdits(Dice dice)
         {
             draft.Set(column, row, dice.Pick(Names));
         }
-        else if (column.Kind == CellKind.Date && project[table].Ints(column)[row] is var day && Cell.IsGiven(day))
+        else if (
+            column.Kind == CellKind.Date
+            && project[table].Ints(column)[row] is var day
+            && Cell.IsGiven(day)
+        )
         {
             draft.Set(column, row, day + dice.Between(-40, 40));
         }
@@ -283,7 +302,10 @@ internal sealed class RandomEdits(Dice dice)
         {
             draft.Set(column, row, Cell.NoInt);
         }
-        else if (column.Storage == ColumnStorage.Int && column.Kind is CellKind.Whole or CellKind.Percent)
+        else if (
+            column.Storage == ColumnStorage.Int
+            && column.Kind is CellKind.Whole or CellKind.Percent
+        )
         {
             draft.Set(column, row, dice.Between(0, 100));
         }
@@ -293,7 +315,10 @@ internal sealed class RandomEdits(Dice dice)
         }
 
         // the converted amount goes with the amount
-        if (table.Conversion is { } conversion && (column == conversion.Amount || column == conversion.Converted))
+        if (
+            table.Conversion is { } conversion
+            && (column == conversion.Amount || column == conversion.Converted)
+        )
         {
             var amount = dice.Between(0L, 2_000_000L);
             draft.Set(conversion.Amount, row, amount);

@@ -79,7 +79,12 @@ internal sealed class TableDraft
 
     public (Table Table, TableChange Change) Build()
     {
-        var all = new Table(before.Definition, [.. ids], [.. columns.Select(column => column.Build())], before.OwnFields);
+        var all = new Table(
+            before.Definition,
+            [.. ids],
+            [.. columns.Select(column => column.Build())],
+            before.OwnFields
+        );
         int[] kept = [.. Enumerable.Range(0, ids.Count).Where(row => !removed.Contains(ids[row]))];
         // columns that no row was changed in are shared, as those of a command are
         var table = kept.Length < ids.Count ? all.InOrder(kept) : Sharing(all);

@@ -102,9 +102,7 @@ public class SimulationTests
             {
                 // no real variance: what was spent is what the true progress is worth, so that CV is the error itself
                 var own = account.Errors.Count(error =>
-                    VarianceCertainty
-                        .Of((long)Math.Round(error), account.Computed)
-                        .IsToldFromZero
+                    VarianceCertainty.Of((long)Math.Round(error), account.Computed).IsToldFromZero
                 );
                 ofMonth += own;
             }
@@ -112,7 +110,9 @@ public class SimulationTests
             var accounts = ByMonth[back].Value.Count;
             Assert.InRange(accounts, 20, 97);
             var share = (double)ofMonth / (Draws * accounts);
-            Tell($"{back} months back, {accounts} accounts: {share:0.0000} false alarms, stated {StatedLevel}");
+            Tell(
+                $"{back} months back, {accounts} accounts: {share:0.0000} false alarms, stated {StatedLevel}"
+            );
             Assert.Equal(StatedLevel, share, 0.0075);
             alarms += ofMonth;
             drawn += Draws * accounts;
@@ -156,12 +156,7 @@ public class SimulationTests
         var project = DemoFiles.Project;
         var open = OpenInterval.OfDemo(DemoFiles.Text, project.Periods.Codes[period]);
         var cut = project.CutsUnder(-1).ByAccount();
-        var (rows, _) = RowErrors.At(
-            project.TimePhased,
-            project.OpenShares,
-            cut,
-            period
-        );
+        var (rows, _) = RowErrors.At(project.TimePhased, project.OpenShares, cut, period);
         var errors = new double[rows.Length][];
         var codes = cut.Rows.Select(row => row.Code).ToList();
         var random = new Random(Seed);

@@ -75,7 +75,10 @@ public class DetailTestTests
         foreach (var (code, row) in alone)
         {
             var known = precision
-                .Rows.Where(of => of.Account == code && project.Periods.Codes.ToList().IndexOf(of.Period) >= present)
+                .Rows.Where(of =>
+                    of.Account == code
+                    && project.Periods.Codes.ToList().IndexOf(of.Period) >= present
+                )
                 .ToList();
             var answer = new DetailTestQuestion(project.Tree.Code(row)).Ask(project);
             Assert.Equal(known.TrueForAll(of => of.IsDetailedEnough), answer.Checks[2].Passed);
@@ -120,7 +123,10 @@ public class DetailTestTests
             ("code", "PLT.3.1"),
             ("reason", "The client calls them so.")
         );
-        Assert.Equal(check.Count(Severity.Error) + check.Count(Severity.Warning) - 1, Breakdown(text).Waiting);
+        Assert.Equal(
+            check.Count(Severity.Error) + check.Count(Severity.Warning) - 1,
+            Breakdown(text).Waiting
+        );
     }
 
     private static Standing Breakdown(TextProject text) =>

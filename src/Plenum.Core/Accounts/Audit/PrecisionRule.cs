@@ -54,7 +54,10 @@ public sealed class PrecisionRule(
         if (worst.Split.Count > split.Count)
         {
             split.Add(
-                string.Create(CultureInfo.InvariantCulture, $"{worst.Split.Count - split.Count} more")
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{worst.Split.Count - split.Count} more"
+                )
             );
         }
 

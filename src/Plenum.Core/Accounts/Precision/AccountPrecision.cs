@@ -9,13 +9,7 @@ namespace Plenum.Core.Accounts.Precision;
 /// <param name="budget">The account's budget, minor units.</param>
 /// <param name="error">What is not known of its earned value, with its parts.</param>
 /// <param name="limit">The variance threshold, minor units.</param>
-public sealed class PrecisionVerdict(
-    int row,
-    int period,
-    long budget,
-    RowError error,
-    double limit
-)
+public sealed class PrecisionVerdict(int row, int period, long budget, RowError error, double limit)
 {
     private IReadOnlyList<ErrorPart>? split;
 
@@ -53,12 +47,7 @@ public sealed class AccountPrecision
     /// <param name="shares">What techniques leave open.</param>
     /// <param name="accounts">The cut by account.</param>
     /// <param name="threshold">The variance threshold as a share of an account's budget.</param>
-    public AccountPrecision(
-        TimePhased source,
-        OpenShares shares,
-        Cut accounts,
-        Fraction threshold
-    )
+    public AccountPrecision(TimePhased source, OpenShares shares, Cut accounts, Fraction threshold)
     {
         parts = new RowParts(source, shares, accounts);
         budgets = Budgets(source, accounts);

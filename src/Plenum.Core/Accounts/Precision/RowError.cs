@@ -37,8 +37,7 @@ public sealed class RowError
 
     /// <summary>The parts, that which would buy most first; put in order when they are first asked for.</summary>
     public IReadOnlyList<ErrorPart> Parts =>
-        parts ??=
-        [
+        parts ??= [
             .. known
                 .Select(part => new ErrorPart(part.Package, part.Error, Buys(part.Error)))
                 .OrderByDescending(part => part.Buys)

@@ -100,7 +100,13 @@ public sealed class TableDifference
         {
             if (Before.RowOf(id) < 0)
             {
-                rows.Add(new RowDifference(-1, After.RowOf(id), (ColumnDefinition[])[.. Definition.Columns]));
+                rows.Add(
+                    new RowDifference(
+                        -1,
+                        After.RowOf(id),
+                        (ColumnDefinition[])[.. Definition.Columns]
+                    )
+                );
             }
         }
 
@@ -108,7 +114,13 @@ public sealed class TableDifference
         {
             if (After.RowOf(id) < 0)
             {
-                rows.Add(new RowDifference(Before.RowOf(id), -1, (ColumnDefinition[])[.. Definition.Columns]));
+                rows.Add(
+                    new RowDifference(
+                        Before.RowOf(id),
+                        -1,
+                        (ColumnDefinition[])[.. Definition.Columns]
+                    )
+                );
             }
         }
     }
