@@ -4,7 +4,6 @@ using Plenum.Bench.Data;
 using Plenum.Bench.Harness;
 using Plenum.Core;
 using Plenum.Core.Accounts.Precision;
-using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation.Tables;
 using Plenum.Exchange.Import;
 using Plenum.Samples;

@@ -1,7 +1,6 @@
 using Plenum.Core.Accounts.Audit;
 using Plenum.Core.Baseline;
 using Plenum.Core.Baseline.Audit;
-using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation.Tables;
 using Plenum.Core.Foundation.Time;
 using Plenum.Core.Network;

@@ -1,6 +1,5 @@
 using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation.Tables;
-using Plenum.Core.Network;
 using Plenum.Core.People;
 
 namespace Plenum.Core;

@@ -1,6 +1,5 @@
 using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;
-using Plenum.Core.Network;
 
 namespace Plenum.Core;
 
@@ -48,11 +47,11 @@ public sealed class AuditedProject
             return new AuditedProject(project, null, []);
         }
 
-        var data = new AuditData(project);
+        var made = new AuditData(project);
         return new AuditedProject(
             project,
-            data,
-            [.. ProjectAudit.Entries.Select(entry => Whole(entry, data))]
+            made,
+            [.. ProjectAudit.Entries.Select(entry => Whole(entry, made))]
         )
         {
             RulesAsked = ProjectAudit.Entries.Count,

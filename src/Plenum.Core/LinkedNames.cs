@@ -1,4 +1,3 @@
-using Plenum.Core.Foundation.Tables;
 using Plenum.Core.Network;
 
 namespace Plenum.Core;

@@ -152,7 +152,7 @@ public sealed class ProjectChange
             elements[id] = element = new ElementChange(
                 before[ElementTable.Definition].RowOf(id),
                 after[ElementTable.Definition].RowOf(id),
-                []
+                new HashSet<ColumnDefinition>()
             );
         }
 
@@ -164,4 +164,4 @@ public sealed class ProjectChange
 /// <param name="Before">Its position before; −1 for one that has come.</param>
 /// <param name="After">Its position after; −1 for one that has gone.</param>
 /// <param name="Columns">Its own columns, and those of tables that say something of it.</param>
-public sealed record ElementChange(int Before, int After, HashSet<ColumnDefinition> Columns);
+public sealed record ElementChange(int Before, int After, ISet<ColumnDefinition> Columns);

@@ -57,15 +57,13 @@ internal sealed class MilestoneProgress
     /// <summary>The same by plan: of those that are planned after a day.</summary>
     public static double PlannedNextWeight(PackageBaseline baseline, int package, int day)
     {
-        var planned = baseline.Milestones[MilestoneTable.Planned];
-        return NextWeight(baseline, package, IsLater);
-
-        bool IsLater(int row, string code) =>
-            (
-                planned.IsMissing(row)
-                    ? baseline.Finish[package]
-                    : ((NumberColumn<int>)planned).Values[row]
-            ) > day;
+        var planned = (NumberColumn<int>)baseline.Milestones[MilestoneTable.Planned];
+        return NextWeight(
+            baseline,
+            package,
+            (row, _) =>
+                (planned.IsMissing(row) ? baseline.Finish[package] : planned.Values[row]) > day
+        );
     }
 
     private static double NextWeight(

@@ -40,7 +40,7 @@ public sealed class PrecisionVerdict(int row, int period, long budget, RowError 
 public sealed class AccountPrecision
 {
     private readonly RowParts parts;
-    private readonly long[] budgets;
+    private readonly long[] budgetOf;
     private readonly Fraction threshold;
 
     /// <param name="source">The project over time.</param>
@@ -50,18 +50,18 @@ public sealed class AccountPrecision
     public AccountPrecision(TimePhased source, OpenShares shares, Cut accounts, Fraction threshold)
     {
         parts = new RowParts(source, shares, accounts);
-        budgets = Budgets(source, accounts);
+        budgetOf = Budgets(source, accounts);
         this.threshold = threshold;
     }
 
     /// <summary>The verdict on an account, by its row of the cut, at a period's end.</summary>
     public PrecisionVerdict At(int row, int period) =>
-        new(row, period, budgets[row], parts.At(row, period), LimitOf(budgets[row], threshold));
+        new(row, period, budgetOf[row], parts.At(row, period), LimitOf(budgetOf[row], threshold));
 
     /// <summary>The verdicts on all rows of the cut at a period's end.</summary>
     public PrecisionVerdict[] At(int period)
     {
-        var verdicts = new PrecisionVerdict[budgets.Length];
+        var verdicts = new PrecisionVerdict[budgetOf.Length];
         for (var row = 0; row < verdicts.Length; row++)
         {
             verdicts[row] = At(row, period);
