@@ -23,7 +23,7 @@ public sealed record AcceptFindingCommand(
     /// <exception cref="QuestionException">There is no such finding, or the reason is empty.</exception>
     internal (Project Next, TableChange Change)? Apply(Project project)
     {
-        if (Reason is not null && Reason.Trim().Length == 0)
+        if (Reason?.Trim().Length == 0)
         {
             throw new QuestionException("Say why the finding stays; it is accepted with a reason.");
         }

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
 using Plenum.Cli.Output;
-using Plenum.Core;
 using Plenum.Core.Foundation;
 using Plenum.Workbench.Questions;
 

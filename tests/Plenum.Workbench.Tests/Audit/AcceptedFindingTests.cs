@@ -81,14 +81,26 @@ public class AcceptedFindingTests
     {
         using var folder = new TemporaryFolder();
         var path = Make(folder, TooMuch("40000"));
-        using (var project = OpenProject.Open(path, TimeProvider.System))
+        using (
+            var project = OpenProject.Open(
+                path,
+                TimeProvider.System,
+                ct: TestContext.Current.CancellationToken
+            )
+        )
         {
             var finding = Found(project);
             Assert.True(project.Accept(Command(finding, " " + Reason)));
             Assert.Equal(2, project.Current.Revision);
         }
 
-        using (var again = OpenProject.Open(path, TimeProvider.System))
+        using (
+            var again = OpenProject.Open(
+                path,
+                TimeProvider.System,
+                ct: TestContext.Current.CancellationToken
+            )
+        )
         {
             var finding = Found(again);
             Assert.Equal((Reason, "b.lund"), (finding.AcceptedBecause, finding.AcceptedBy));
@@ -107,7 +119,11 @@ public class AcceptedFindingTests
     public void A_finding_is_not_accepted_without_a_reason_nor_one_that_is_not_there()
     {
         using var folder = new TemporaryFolder();
-        using var project = OpenProject.Open(Make(folder, TooMuch("40000")), TimeProvider.System);
+        using var project = OpenProject.Open(
+            Make(folder, TooMuch("40000")),
+            TimeProvider.System,
+            ct: TestContext.Current.CancellationToken
+        );
         var finding = Found(project);
         Assert.Throws<QuestionException>(() => project.Accept(Command(finding, "  ")));
         Assert.Throws<QuestionException>(() =>
@@ -120,7 +136,11 @@ public class AcceptedFindingTests
     public void After_a_command_the_audit_is_taken_from_that_of_the_value_before()
     {
         using var folder = new TemporaryFolder();
-        using var project = OpenProject.Open(Make(folder, TooMuch("40000")), TimeProvider.System);
+        using var project = OpenProject.Open(
+            Make(folder, TooMuch("40000")),
+            TimeProvider.System,
+            ct: TestContext.Current.CancellationToken
+        );
         var before = AuditBook.Of(project.Current);
         Assert.Equal(before.Rules.Count, before.RulesAsked);
         Assert.True(project.Accept(Command(Found(project), Reason)));
@@ -131,7 +151,10 @@ public class AcceptedFindingTests
         File.WriteAllText(folder["elements.csv"], "code,name\nPLT.3.2,Roof sheets\n");
         Assert.False(
             project
-                .Import(new ImportCommand([folder["elements.csv"]], false, false, "b.lund"))
+                .Import(
+                    new ImportCommand([folder["elements.csv"]], false, false, "b.lund"),
+                    ct: TestContext.Current.CancellationToken
+                )
                 .Errors.Any
         );
         var named = AuditBook.Of(project.Current);
@@ -167,9 +190,18 @@ public class AcceptedFindingTests
         var path = folder["plant.plenum"];
         CsvFolder.Write(text, folder["files"]);
         OpenProject.Create(path, "b.lund", TimeProvider.System);
-        using var project = OpenProject.Open(path, TimeProvider.System);
+        using var project = OpenProject.Open(
+            path,
+            TimeProvider.System,
+            ct: TestContext.Current.CancellationToken
+        );
         Assert.False(
-            project.Import(new ImportCommand([folder["files"]], false, false, "b.lund")).Errors.Any
+            project
+                .Import(
+                    new ImportCommand([folder["files"]], false, false, "b.lund"),
+                    ct: TestContext.Current.CancellationToken
+                )
+                .Errors.Any
         );
         return path;
     }

@@ -42,8 +42,18 @@ public class IncrementalAuditTests
     )
     {
         using var folder = new TemporaryFolder();
-        SyntheticProject.Write(folder.Path, packages, (ulong)seed);
-        var result = Importer.Run(Project.Empty, [folder.Path], replace: false);
+        SyntheticProject.Write(
+            folder.Path,
+            packages,
+            (ulong)seed,
+            ct: TestContext.Current.CancellationToken
+        );
+        var result = Importer.Run(
+            Project.Empty,
+            [folder.Path],
+            replace: false,
+            ct: TestContext.Current.CancellationToken
+        );
         Assert.False(result.Errors.Any);
         Follow(result.Project, seed, EditsOfSynthetic);
     }
