@@ -3,7 +3,6 @@ using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
 using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.JSInterop;
-using Plenum.Web.Host;
 using Plenum.Web.Shell;
 
 namespace Plenum.Web.Tests.Support;
