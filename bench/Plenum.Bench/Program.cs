@@ -14,6 +14,7 @@ Dictionary<string, Func<Setting, Benchmark>> benchmarks = new(StringComparer.Ord
     ["network-raw"] = setting => new NetworkRawBenchmark(setting),
     ["network-edit"] = setting => new NetworkEditBenchmark(setting),
     ["accounts"] = setting => new AccountsBenchmark(setting),
+    ["audit"] = setting => new AuditBenchmark(setting),
 };
 
 var only = Option("--only");

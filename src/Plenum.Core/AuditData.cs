@@ -8,6 +8,7 @@ using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;
 using Plenum.Core.Foundation.Time;
 using Plenum.Core.Network;
+using Plenum.Core.Network.Audit;
 using Plenum.Core.People;
 using Plenum.Core.Status;
 
@@ -21,16 +22,15 @@ internal sealed class AuditData
     private readonly Lazy<ScopeCoverage> coverage;
     private readonly Lazy<PartActivities> activities;
     private readonly Lazy<PackageActivityReports> activityReports;
-    private readonly Lazy<PackageLinks> links;
+    private readonly Lazy<(AuditedNetwork? Audited, string? WhyNot)> network;
     private readonly Lazy<HashSet<string>> people;
     private readonly Lazy<HashSet<int>> withItems;
     private readonly Lazy<int[]> lastProgress;
     private readonly Lazy<long[]> committed;
     private readonly Lazy<long> projectBudget;
     private readonly Lazy<Cut> accounts;
-    private readonly Lazy<Cut> packages;
     private readonly Lazy<MeasureSums[]> accountSums;
-    private readonly Lazy<MeasureSums[]> packageSums;
+    private readonly Lazy<AccountPrecision> precision;
 
     public AuditData(Project project)
     {
@@ -63,13 +63,7 @@ internal sealed class AuditData
                 project[ActivityStatusTable.Definition]
             )
         );
-        links = new(() =>
-            new PackageLinks(
-                Baseline,
-                project[ActivityTable.Definition],
-                project[LinkTable.Definition]
-            )
-        );
+        network = new(FindNetwork);
         people = new(() => NamesOf(project[PersonTable.Definition]));
         withItems = new(() =>
             [.. Baseline.OwnersOf(project[ItemTable.Definition], ItemTable.Package)]
@@ -78,9 +72,15 @@ internal sealed class AuditData
         committed = new(() => project.TimePhased.CommittedAt(Period));
         projectBudget = new(() => project.Totals.Budget[0]);
         accounts = new(() => project.CutsUnder(-1).ByAccount());
-        packages = new(() => project.CutsUnder(-1).ByPackage());
         accountSums = new(() => SumsOf(accounts.Value));
-        packageSums = new(() => SumsOf(packages.Value));
+        precision = new(() =>
+            new AccountPrecision(
+                project.TimePhased,
+                project.OpenShares,
+                Accounts,
+                project.Settings.VarianceThreshold
+            )
+        );
     }
 
     public Project Project { get; }
@@ -107,32 +107,31 @@ internal sealed class AuditData
 
     public PackageActivityReports ActivityReports => activityReports.Value;
 
-    public PackageLinks Links => links.Value;
+    public PackageLinks Links => Project.Links;
+
+    /// <summary>The network; or, where there are activities or links and it cannot be computed, why not.</summary>
+    public (AuditedNetwork? Audited, string? WhyNot) Network => network.Value;
 
     public Cut Accounts => accounts.Value;
 
-    public Cut Packages => packages.Value;
-
     public MeasureSums[] AccountSums() => accountSums.Value;
 
-    public MeasureSums[] PackageSums() => packageSums.Value;
+    /// <summary>Measures of one package.</summary>
+    public MeasureSums SumsOf(int package) =>
+        CutMeasures.OfPackage(Project.TimePhased, package, Period, committed.Value);
 
-    public PeriodSeries ActualCost() => Project.TimePhased.Actual.Packages;
+    public PeriodSeries ActualCost() => Project.ActualCost.Packages;
 
-    public PeriodSeries EarnedValue() => Project.TimePhased.Earned;
+    public PeriodSeries EarnedValue() => Project.EarnedValue;
 
-    /// <summary>Verdicts of the present period and all later ones.</summary>
-    public IReadOnlyList<PrecisionVerdict[]> Verdicts() =>
-        AccountPrecision
-            .Of(
-                Project.TimePhased,
-                Project.OpenShares,
-                Accounts,
-                Project.Settings.VarianceThreshold,
-                Math.Max(0, Period),
-                Project.Periods.Count - 1
-            )
-            .ToList();
+    /// <summary>Verdicts on an account, by its row of the cut, in the present period and all later ones.</summary>
+    public IEnumerable<PrecisionVerdict> Verdicts(int account)
+    {
+        for (var period = Math.Max(0, Period); period < Project.Periods.Count; period++)
+        {
+            yield return precision.Value.At(account, period);
+        }
+    }
 
     public string PackageName(int package) =>
         Baseline.Code(package) + " " + Tree.Name(Tree.PackageRows[package]);
@@ -150,6 +149,21 @@ internal sealed class AuditData
 
     public static string Hours(long hundredths) =>
         (hundredths / 100m).ToString("0.##", CultureInfo.InvariantCulture) + " h";
+
+    private (AuditedNetwork?, string?) FindNetwork()
+    {
+        try
+        {
+            return (ProjectAssessment.Of(Project, Project.Network), null);
+        }
+        catch (NetworkException wrong)
+        {
+            var isAsked =
+                Project[ActivityTable.Definition].Count > 0
+                || Project[LinkTable.Definition].Count > 0;
+            return (null, isAsked ? wrong.Message : null);
+        }
+    }
 
     private MeasureSums[] SumsOf(Cut cut) =>
         CutMeasures.At(Project.TimePhased, cut, Period, false).Rows;

@@ -3,6 +3,7 @@ using Plenum.Core.Baseline;
 using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation.Tables;
 using Plenum.Core.Foundation.Time;
+using Plenum.Core.Network;
 using Plenum.Core.People;
 using Plenum.Core.Status;
 
@@ -23,61 +24,122 @@ public sealed class Project
     private readonly Lazy<PackageBaseline> baseline;
     private readonly Lazy<AccountPlacement> placement;
     private readonly Lazy<PackageStatus> status;
+    private readonly Lazy<PeriodSeries> planned;
+    private readonly Lazy<PeriodSeries> earned;
+    private readonly Lazy<ActualCost> actual;
     private readonly Lazy<TimePhased> timePhased;
     private readonly Lazy<OpenShares> openShares;
     private readonly Lazy<ElementTotals> totals;
     private readonly Lazy<ElementTotals> hourTotals;
+    private readonly Lazy<PackageLinks> links;
     private readonly Lazy<ProjectNetwork> network;
 
     public Project(IEnumerable<Table> tables, long revision)
+        : this([.. tables], revision, null) { }
+
+    /// <param name="before">
+    /// The value that this one came from: what follows from tables that are the same is taken over from it, as far as it
+    /// was computed there. The value itself is not kept.
+    /// </param>
+    private Project(Table[] tables, long revision, Project? before)
     {
-        this.tables = [.. tables];
+        this.tables = tables;
         Revision = revision;
-        settings = new(() => ProjectSettings.Read(this[ProjectTable.Definition], null, null));
-        periods = new(() => new PeriodTimeline(this[PeriodTable.Definition], Settings.Start));
-        calendar = new(() => CalendarOf(Settings.Calendar));
-        tree = new(() => new ElementTree(this[ElementTable.Definition]));
-        baseline = new(() =>
-            new PackageBaseline(
-                Tree,
-                Periods,
-                this[PackageTable.Definition],
-                this[BudgetTable.Definition],
-                this[BudgetPeriodTable.Definition],
-                this[MilestoneTable.Definition]
-            )
+        var kept = new KeptTables(this, before);
+        settings = Kept(
+            before?.settings,
+            kept.Settings,
+            () => ProjectSettings.Read(this[ProjectTable.Definition], null, null)
         );
-        placement = new(() =>
-            new AccountPlacement(Tree, this[AccountTable.Definition], Baseline.NamedAccount)
+        periods = Kept(
+            before?.periods,
+            kept.Periods,
+            () => new PeriodTimeline(this[PeriodTable.Definition], Settings.Start)
         );
-        status = new(() => new PackageStatus(Baseline, Periods, this[StatusTable.Definition]));
-        timePhased = new(MakeTimePhased);
-        openShares = new(() =>
-            new OpenShares(
-                Baseline,
-                Status,
-                StatusSources(),
-                TimePhased.Planned,
-                TimePhased.Earned,
-                CurrentPeriod(),
-                Settings.Audit.AssessorError
-            )
+        calendar = Kept(before?.calendar, kept.Calendars, () => CalendarOf(Settings.Calendar));
+        tree = Moved(
+            before?.tree,
+            kept.Elements,
+            kept.Shape,
+            same => same.Over(this[ElementTable.Definition]),
+            () => new ElementTree(this[ElementTable.Definition])
         );
-        totals = new(() =>
-            new ElementTotals(
-                Tree,
-                Tree.Elements.Longs(ElementTable.Allotted),
-                Baseline.TotalBudget
-            )
+        baseline = Moved(
+            before?.baseline,
+            kept.Baseline && kept.Elements,
+            kept.Baseline,
+            same => same.Over(Tree),
+            () =>
+                new PackageBaseline(
+                    Tree,
+                    Periods,
+                    this[PackageTable.Definition],
+                    this[BudgetTable.Definition],
+                    this[BudgetPeriodTable.Definition],
+                    this[MilestoneTable.Definition]
+                )
         );
-        hourTotals = new(() =>
-            new ElementTotals(
-                Tree,
-                Tree.Elements.Longs(ElementTable.AllottedHours),
-                Baseline.BudgetHours
-            )
+        placement = Kept(
+            before?.placement,
+            kept.Placement,
+            () => new AccountPlacement(Tree, this[AccountTable.Definition], Baseline.NamedAccount)
         );
-        network = new(() => ProjectNetwork.At(this, Settings.StatusDate));
+        status = Kept(
+            before?.status,
+            kept.Status,
+            () => new PackageStatus(Baseline, Periods, this[StatusTable.Definition])
+        );
+        planned = Kept(
+            before?.planned,
+            kept.Planned,
+            () => PlannedValue.Of(Baseline, Periods, Calendar)
+        );
+        earned = Kept(
+            before?.earned,
+            kept.Earned,
+            () =>
+                Plenum.Core.Status.EarnedValue.Of(Baseline, Status, StatusSources(), planned.Value)
+        );
+        actual = Kept(before?.actual, kept.Actual, MakeActual);
+        timePhased = Kept(before?.timePhased, kept.TimePhased, MakeTimePhased);
+        openShares = Kept(before?.openShares, kept.OpenShares, MakeOpenShares);
+        totals = Kept(
+            before?.totals,
+            kept.Totals(ElementTable.Allotted),
+            () =>
+                new ElementTotals(
+                    Tree,
+                    Tree.Elements.Longs(ElementTable.Allotted),
+                    Baseline.TotalBudget
+                )
+        );
+        hourTotals = Kept(
+            before?.hourTotals,
+            kept.Totals(ElementTable.AllottedHours),
+            () =>
+                new ElementTotals(
+                    Tree,
+                    Tree.Elements.Longs(ElementTable.AllottedHours),
+                    Baseline.BudgetHours
+                )
+        );
+        links = Kept(
+            before?.links,
+            kept.Links,
+            () =>
+                new PackageLinks(
+                    Baseline,
+                    this[ActivityTable.Definition],
+                    this[LinkTable.Definition]
+                )
+        );
+        network = Moved(
+            before?.network,
+            false,
+            kept.Network,
+            same => same.Over(this),
+            () => ProjectNetwork.At(this, Settings.StatusDate)
+        );
     }
 
     /// <summary>A project without a single row.</summary>
@@ -103,6 +165,15 @@ public sealed class Project
     public AccountPlacement Placement => placement.Value;
 
     public PackageStatus Status => status.Value;
+
+    /// <summary>Earned value by atom, over all periods.</summary>
+    public PeriodSeries EarnedValue => earned.Value;
+
+    /// <summary>Actual cost over all periods.</summary>
+    public ActualCost ActualCost => actual.Value;
+
+    /// <summary>Which packages wait for which.</summary>
+    public PackageLinks Links => links.Value;
 
     /// <summary>Planned value, earned value, actual cost and commitments over all periods.</summary>
     public TimePhased TimePhased => timePhased.Value;
@@ -144,7 +215,28 @@ public sealed class Project
             next[ProjectLayout.IndexOf(table.Definition)] = table;
         }
 
-        return new Project(next, Revision + 1);
+        return new Project(next, Revision + 1, this);
+    }
+
+    private static Lazy<T> Kept<T>(Lazy<T>? before, bool isSame, Func<T> make) =>
+        isSame && before is { IsValueCreated: true } ? before : new(make);
+
+    /// <summary>Kept as it is; or, where only names around it have changed, moved over to them.</summary>
+    private static Lazy<T> Moved<T>(
+        Lazy<T>? before,
+        bool isSame,
+        bool isMovable,
+        Func<T, T> move,
+        Func<T> make
+    )
+    {
+        if (before is not { IsValueCreated: true } || !isMovable)
+        {
+            return new(make);
+        }
+
+        var value = before.Value;
+        return isSame ? before : new(() => move(value));
     }
 
     /// <summary>
@@ -214,25 +306,36 @@ public sealed class Project
             this[ItemStepTable.Definition]
         );
 
-    private TimePhased MakeTimePhased()
-    {
-        var planned = PlannedValue.Of(Baseline, Periods, Calendar);
-        return new TimePhased(
+    private ActualCost MakeActual() =>
+        Plenum.Core.Status.ActualCost.Of(
+            Baseline,
+            this[AccountTable.Definition],
+            Periods,
+            this[ActualTable.Definition],
+            Settings.AccrualsReversed
+        );
+
+    private TimePhased MakeTimePhased() =>
+        new(
             Baseline,
             Status,
             Placement,
             Periods,
-            planned,
-            EarnedValue.Of(Baseline, Status, StatusSources(), planned),
-            ActualCost.Of(
-                Baseline,
-                this[AccountTable.Definition],
-                Periods,
-                this[ActualTable.Definition],
-                Settings.AccrualsReversed
-            ),
+            planned.Value,
+            earned.Value,
+            actual.Value,
             this[CommitmentTable.Definition],
             BudgetLedger.Undistributed(this[PostingTable.Definition])
         );
-    }
+
+    private OpenShares MakeOpenShares() =>
+        new(
+            Baseline,
+            Status,
+            StatusSources(),
+            planned.Value,
+            earned.Value,
+            CurrentPeriod(),
+            Settings.Audit.AssessorError
+        );
 }

@@ -25,6 +25,19 @@ public sealed class ProjectNetwork
         Dates = NetworkDates.Of(input, project.Revision);
     }
 
+    private ProjectNetwork(Project project, ProjectNetwork same)
+    {
+        this.project = project;
+        firstOfPackage = same.firstOfPackage;
+        Package = same.Package;
+        Row = same.Row;
+        LinkRow = same.LinkRow;
+        Dates = same.Dates;
+    }
+
+    /// <summary>The same network of a project that differs in nothing it is computed from; names are the other's.</summary>
+    internal ProjectNetwork Over(Project other) => new(other, this);
+
     public NetworkDates Dates { get; }
 
     public NetworkInput Input => Dates.Input;

@@ -98,6 +98,7 @@ public sealed class OpenProject : IDisposable
                     progress is null ? null : new StepProgress(progress),
                     ct
                 );
+                AuditBook.Follow(Current, result.Project);
                 Current = result.Project;
             }
 
@@ -107,6 +108,36 @@ public sealed class OpenProject : IDisposable
                 Current.Revision,
                 command.DryRun
             );
+        }
+    }
+
+    /// <summary>Accepts a finding of the audit with a reason, or takes that back.</summary>
+    /// <returns>Whether anything has changed.</returns>
+    /// <exception cref="Questions.QuestionException">There is no such finding, or no reason is given.</exception>
+    /// <exception cref="StoreException">It could not be written; nothing has changed.</exception>
+    public bool Accept(AcceptFindingCommand command)
+    {
+        lock (writing)
+        {
+            if (command.Apply(Current) is not var (next, change))
+            {
+                return false;
+            }
+
+            file.Commit(
+                Current,
+                next,
+                [change],
+                new AuditEntry(
+                    command.Person,
+                    command.Reason is null ? "take back accepted finding" : "accept finding",
+                    command.Reason,
+                    null
+                )
+            );
+            AuditBook.Follow(Current, next);
+            Current = next;
+            return true;
         }
     }
 

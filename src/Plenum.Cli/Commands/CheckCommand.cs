@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Globalization;
 using Plenum.Cli.Output;
-using Plenum.Core;
 using Plenum.Core.Foundation;
 using Plenum.Workbench.Questions;
 
@@ -53,12 +52,7 @@ internal static class CheckCommand
         }
         else
         {
-            WriteText(
-                context,
-                answer,
-                ProjectAudit.Rules(project.Current),
-                parsed.GetValue(Rule) is null
-            );
+            WriteText(context, answer, parsed.GetValue(Rule) is null);
         }
 
         return answer.Count(Severity.Error) > 0 ? ExitCode.AnswerIsNo : ExitCode.Done;
@@ -94,12 +88,7 @@ internal static class CheckCommand
             }
         );
 
-    private static void WriteText(
-        CliContext context,
-        CheckAnswer answer,
-        IReadOnlyList<AuditRule> rules,
-        bool shortened
-    )
+    private static void WriteText(CliContext context, CheckAnswer answer, bool shortened)
     {
         context.Out.WriteLine(
             string.Create(
@@ -121,7 +110,7 @@ internal static class CheckCommand
                 .OrderBy(group => group.First().Severity)
         )
         {
-            var rule = rules.First(known => known.Name == group.Key);
+            var rule = answer.Rules[group.Key];
             var findings = group.ToList();
             context.Out.WriteLine();
             context.Out.WriteLine(

@@ -45,6 +45,32 @@ public static class CutMeasures
         return (rows, total);
     }
 
+    /// <summary>Measures of one package at a period's end.</summary>
+    /// <param name="source">The project over time.</param>
+    /// <param name="package">Its number.</param>
+    /// <param name="period">Index of the period; −1 before the first.</param>
+    /// <param name="committed">What <see cref="TimePhased.CommittedAt"/> gives for the period.</param>
+    /// <exception cref="OverflowException">A sum does not fit.</exception>
+    public static MeasureSums OfPackage(
+        TimePhased source,
+        int package,
+        int period,
+        long[] committed
+    )
+    {
+        Span<MeasureSums> atoms = stackalloc MeasureSums[CostElements.Count];
+        new AtomReader(source, period, committed).Read(package, atoms);
+        MeasureSums sum = default;
+        foreach (ref readonly var atom in atoms)
+        {
+            sum.Add(atom);
+        }
+
+        sum.Packages = 1;
+        sum.BookOffsets();
+        return sum;
+    }
+
     private static void AddPackages(
         TimePhased source,
         Cut cut,
@@ -178,6 +204,14 @@ public static class CutMeasures
             this.periodOnly = periodOnly;
             committed = source.CommittedAt(period);
             committedBefore = periodOnly ? source.CommittedAt(period - 1) : [];
+        }
+
+        public AtomReader(TimePhased source, int period, long[] committed)
+        {
+            this.source = source;
+            this.period = period;
+            this.committed = committed;
+            committedBefore = [];
         }
 
         public void Read(int package, Span<MeasureSums> atoms)

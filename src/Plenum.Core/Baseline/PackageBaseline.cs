@@ -54,6 +54,29 @@ public sealed class PackageBaseline
         );
     }
 
+    private PackageBaseline(ElementTree tree, PackageBaseline same)
+    {
+        Tree = tree;
+        Packages = same.Packages;
+        BudgetPeriods = same.BudgetPeriods;
+        Milestones = same.Milestones;
+        rowOfPackage = same.rowOfPackage;
+        Technique = same.Technique;
+        Spread = same.Spread;
+        Start = same.Start;
+        Finish = same.Finish;
+        Base = same.Base;
+        NamedAccount = same.NamedAccount;
+        Budget = same.Budget;
+        TotalBudget = same.TotalBudget;
+        BudgetHours = same.BudgetHours;
+        MilestonesOf = same.MilestonesOf;
+        PeriodAmountsOf = same.PeriodAmountsOf;
+    }
+
+    /// <summary>The same baseline over a tree of the same shape; nothing is computed anew.</summary>
+    public PackageBaseline Over(ElementTree tree) => new(tree, this);
+
     public ElementTree Tree { get; }
 
     public Table Packages { get; }

@@ -46,6 +46,19 @@ public sealed class ElementTree
         packageRows = NumberPackages(elements.Ints(ElementTable.Kind));
     }
 
+    /// <summary>The same tree with other names and other cells that do not shape it.</summary>
+    private ElementTree(Table elements, ElementTree shape)
+    {
+        Elements = elements;
+        Depth = shape.Depth;
+        parent = shape.parent;
+        level = shape.level;
+        subtreeEnd = shape.subtreeEnd;
+        kind = shape.kind;
+        packageRows = shape.packageRows;
+        packageOfRow = shape.packageOfRow;
+    }
+
     public Table Elements { get; }
 
     public int Count => parent.Length;
@@ -69,6 +82,15 @@ public sealed class ElementTree
 
     /// <summary>Number of the package at a position; −1 for an element that is none.</summary>
     public ReadOnlySpan<int> PackageOfRow => packageOfRow;
+
+    /// <summary>True if two tables hold the same elements in the same order, under the same parents and of the same kinds.</summary>
+    public static bool HaveOneShape(Table one, Table other) =>
+        one.Ids.AsSpan().SequenceEqual(other.Ids)
+        && one.Ints(ElementTable.Parent).SequenceEqual(other.Ints(ElementTable.Parent))
+        && one.Ints(ElementTable.Kind).SequenceEqual(other.Ints(ElementTable.Kind));
+
+    /// <summary>The same tree over a table of the same shape; nothing is computed anew.</summary>
+    public ElementTree Over(Table elements) => new(elements, this);
 
     /// <summary>The kind that an element has, named or by its position; a number of <see cref="ElementTable.Kinds"/>.</summary>
     public int Kind(int row) => kind[row];

@@ -50,6 +50,25 @@ public sealed class PartActivities
         return activities[row..tree.SubtreeEnd[row]].Contains(activity);
     }
 
+    /// <summary>
+    /// How many cells the matrix of parts by activities has, and in how many of them it is decided whether the work is
+    /// planned or not needed. One that says both is not decided.
+    /// </summary>
+    public (int Decided, int Cells) Decided()
+    {
+        var (decided, cells) = (0, 0);
+        for (var row = 0; row < tree.Count; row++)
+        {
+            foreach (var activity in Needed(row))
+            {
+                cells++;
+                decided += IsPlanned(row, activity) != IsRuledOut(row, activity) ? 1 : 0;
+            }
+        }
+
+        return (decided, cells);
+    }
+
     private static void Add(Dictionary<int, List<string>> lists, int key, string value)
     {
         if (!lists.TryGetValue(key, out var list))

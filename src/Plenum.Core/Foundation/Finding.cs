@@ -30,5 +30,8 @@ public sealed record Finding(
     /// <summary>Why it stays, where somebody has accepted it; null otherwise.</summary>
     public string? AcceptedBecause { get; init; }
 
+    /// <summary>Who accepted it, where that is known.</summary>
+    public string? AcceptedBy { get; init; }
+
     public bool IsAccepted => AcceptedBecause is not null;
 }

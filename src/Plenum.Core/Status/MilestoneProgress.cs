@@ -57,11 +57,12 @@ internal sealed class MilestoneProgress
     /// <summary>The same by plan: of those that are planned after a day.</summary>
     public static double PlannedNextWeight(PackageBaseline baseline, int package, int day)
     {
-        var planned = baseline.Milestones.Ints(MilestoneTable.Planned).ToArray();
+        var planned = (NumberColumn<int>)baseline.Milestones[MilestoneTable.Planned];
         return NextWeight(
             baseline,
             package,
-            (row, _) => (planned[row] == Cell.NoInt ? baseline.Finish[package] : planned[row]) > day
+            (row, _) =>
+                (planned.IsMissing(row) ? baseline.Finish[package] : planned.Values[row]) > day
         );
     }
 

@@ -65,6 +65,10 @@ public sealed class PackageLinks
         return false;
     }
 
+    /// <summary>The packages that wait for a package directly; one may come twice.</summary>
+    public IEnumerable<int> DirectFollowers(int package) =>
+        after[package].ToArray().Select(row => to[row]);
+
     /// <summary>How many packages come after a package, directly or not; counted up to a limit.</summary>
     public int Followers(int package, int limit)
     {

@@ -321,7 +321,7 @@ public sealed class Importer
 
     private ImportResult Finish()
     {
-        var project = new Project(draft.Tables, draft.Before.Revision + 1);
+        var project = draft.Before.With(draft.Tables);
         faults.Project = project;
         CheckRemovals(project);
         if (draft.IsClean(ProjectTable.Definition))

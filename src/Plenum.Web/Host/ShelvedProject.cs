@@ -149,6 +149,30 @@ public sealed class ShelvedProject : IDisposable
         return answer;
     }
 
+    /// <summary>Accepts a finding of the audit with a reason, or takes that back, and tells everybody.</summary>
+    /// <exception cref="Workbench.Questions.QuestionException">There is no such finding now, or no reason is given.</exception>
+    /// <exception cref="StoreException">It could not be written; nothing has changed.</exception>
+    public async Task Accept(AcceptFindingCommand command)
+    {
+        var project =
+            await Open() ?? throw new InvalidOperationException(Refusal ?? "It is not open.");
+        await oneAfterAnother.WaitAsync();
+        bool changed;
+        try
+        {
+            changed = await Task.Run(() => project.Accept(command));
+        }
+        finally
+        {
+            oneAfterAnother.Release();
+        }
+
+        if (changed)
+        {
+            Changed?.Invoke();
+        }
+    }
+
     /// <summary>Reads the file anew, after another program has written to it, and tells everybody.</summary>
     /// <exception cref="StoreException">It cannot be read now; the value stays the one that was there.</exception>
     public async Task Reload(CancellationToken ct)

@@ -18,6 +18,7 @@ public sealed record LensChoice(string Word, string Name)
     private static readonly LensChoice[] Breakdown =
     [
         new(LensQuestion.Breakdown, "How each element is split, and what the audit found"),
+        new(LensQuestion.Precision, "How closely the status of each account is known"),
     ];
 
     private static readonly LensChoice[] Network =

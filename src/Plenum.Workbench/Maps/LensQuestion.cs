@@ -16,6 +16,7 @@ public sealed record LensQuestion(string Word, DateOnly? At = null, string? Pers
     public const string People = "people";
     public const string Status = "status";
     public const string Network = "network";
+    public const string Precision = "precision";
 
     /// <summary>The lenses that there are.</summary>
     public static readonly IReadOnlyList<string> Words =
@@ -27,6 +28,7 @@ public sealed record LensQuestion(string Word, DateOnly? At = null, string? Pers
         People,
         Status,
         Network,
+        Precision,
     ];
 
     /// <exception cref="QuestionException">There is no such lens or person, or no element to show.</exception>
@@ -42,6 +44,7 @@ public sealed record LensQuestion(string Word, DateOnly? At = null, string? Pers
             People => PeopleLens.Of(project, Person),
             Status => StatusLens.Of(project, PeriodOf(project)),
             Network => NetworkLens.Of(project),
+            Precision => PrecisionLens.Of(project, PeriodOf(project)),
             _ => throw new QuestionException(
                 $"There is no lens \"{Word}\". Known are {string.Join(", ", Words)}."
             ),

@@ -32,16 +32,22 @@ public sealed class MapFindings
     /// <summary>Nothing is marked.</summary>
     public static MapFindings None { get; } = new([]);
 
-    /// <summary>Runs the rules of the chapters up to the baseline.</summary>
+    /// <summary>What the rules of the chapters up to the baseline find and nobody has accepted.</summary>
     public static MapFindings Of(Project project) =>
         Of(
             project,
-            ProjectAudit
-                .Rules(project)
-                .Where(rule =>
-                    Chapters.Contains(ChapterOf(rule)) && !NamingAccounts.Contains(rule.Name)
+            AcceptedFindingTable
+                .Mark(
+                    AuditBook
+                        .Of(project)
+                        .Rules.Where(rule =>
+                            Chapters.Contains(rule.Rule.Chapter)
+                            && !NamingAccounts.Contains(rule.Rule.Name)
+                        )
+                        .SelectMany(rule => rule.Findings),
+                    project[AcceptedFindingTable.Definition]
                 )
-                .SelectMany(rule => rule.Run())
+                .Where(finding => !finding.IsAccepted)
         );
 
     /// <summary>Marks the elements that given findings name; a code that no element has is passed over.</summary>
@@ -62,8 +68,4 @@ public sealed class MapFindings
 
     /// <summary>True if the element at a position is marked.</summary>
     public bool At(int row) => row < isMarked.Length && isMarked[row];
-
-    /// <summary>An audit rule stands in the folder of its chapter, and so does its namespace.</summary>
-    private static string ChapterOf(AuditRule rule) =>
-        rule.GetType().Namespace?.Split('.') is [_, _, var chapter, ..] ? chapter : "";
 }

@@ -84,7 +84,7 @@ public sealed class CertaintyRow(
     public decimal EarnedValue => Major(sums.EarnedValue);
 
     /// <summary>Packages whose progress is open, apportioned effort counted with its base.</summary>
-    public int Open => error.Parts.Count;
+    public int Open => error.Count;
 
     public decimal Bias => Major(error.Error.Bias);
 

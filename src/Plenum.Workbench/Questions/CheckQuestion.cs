@@ -10,11 +10,11 @@ public sealed record CheckQuestion(string? Rule = null)
     /// <exception cref="QuestionException">There is no such rule.</exception>
     public CheckAnswer Ask(Project project)
     {
-        var rules = ProjectAudit.Rules(project);
-        if (Rule is not null && rules.Count > 0 && rules.All(rule => rule.Name != Rule))
+        var rules = AuditBook.Of(project).Rules;
+        if (Rule is not null && rules.Count > 0 && rules.All(rule => rule.Rule.Name != Rule))
         {
             throw new QuestionException(
-                $"There is no rule \"{Rule}\". Known are {string.Join(", ", rules.Select(rule => rule.Name))}."
+                $"There is no rule \"{Rule}\". Known are {string.Join(", ", rules.Select(rule => rule.Rule.Name))}."
             );
         }
 
@@ -22,16 +22,27 @@ public sealed record CheckQuestion(string? Rule = null)
         [
             .. AcceptedFindingTable.Mark(
                 rules
-                    .Where(rule => Rule is null || rule.Name == Rule)
-                    .SelectMany(rule => rule.Run()),
+                    .Where(rule => Rule is null || rule.Rule.Name == Rule)
+                    .SelectMany(rule => rule.Findings),
                 project[AcceptedFindingTable.Definition]
             ),
         ];
-        return new CheckAnswer(project.Revision, findings);
+        return new CheckAnswer(
+            project.Revision,
+            findings,
+            rules.ToDictionary(rule => rule.Rule.Name, rule => rule.Rule, StringComparer.Ordinal)
+        );
     }
 }
 
-public sealed record CheckAnswer(long Revision, IReadOnlyList<Finding> Findings)
+/// <param name="Revision">Revision of the project.</param>
+/// <param name="Findings">What was found, accepted or not.</param>
+/// <param name="Rules">What stands behind each rule, by its name.</param>
+public sealed record CheckAnswer(
+    long Revision,
+    IReadOnlyList<Finding> Findings,
+    IReadOnlyDictionary<string, RuleText> Rules
+)
 {
     /// <summary>Findings of a severity that nobody has accepted.</summary>
     public int Count(Severity severity) =>

@@ -7,7 +7,7 @@ namespace Plenum.Workbench.Questions;
 
 /// <summary>
 /// What the audit finds, in the order in which to take it up: what must be fixed first, within it the largest share of
-/// the project first.
+/// the project first; what somebody has accepted comes last.
 /// </summary>
 public sealed record FindingsQuestion
 {
@@ -42,17 +42,12 @@ public sealed record FindingsQuestion
         return new FindingsAnswer(
             [
                 .. lines
-                    .OrderBy(line => line.Finding.Severity)
+                    .OrderBy(line => line.Finding.IsAccepted)
+                    .ThenBy(line => line.Finding.Severity)
                     .ThenByDescending(line => line.Share ?? 0)
                     .ThenBy(line => line.Position < 0 ? int.MaxValue : line.Position),
             ],
-            ProjectAudit
-                .Rules(project)
-                .ToDictionary(
-                    rule => rule.Name,
-                    rule => new RuleText(rule.Explanation, rule.Source),
-                    StringComparer.Ordinal
-                )
+            check.Rules
         );
     }
 
@@ -82,9 +77,14 @@ public sealed record FindingsAnswer(
         .Select((line, at) => (line.Key, at))
         .ToDictionary(pair => pair.Key, pair => pair.at, StringComparer.Ordinal);
 
-    public int Count(Severity severity) => Lines.Count(line => line.Finding.Severity == severity);
+    /// <summary>Findings of a severity that nobody has accepted.</summary>
+    public int Count(Severity severity) =>
+        Lines.Count(line => line.Finding.Severity == severity && !line.Finding.IsAccepted);
 
-    /// <summary>How much the gravest finding on an element weighs; null if there is none.</summary>
+    /// <summary>Findings that somebody has accepted; they stand last.</summary>
+    public int Accepted => Lines.Count(line => line.Finding.IsAccepted);
+
+    /// <summary>How much the gravest finding on an element weighs that nobody has accepted; null if there is none.</summary>
     public Severity? WorstOf(int position) =>
         worstOf.TryGetValue(position, out var severity) ? severity : null;
 
@@ -98,16 +98,15 @@ public sealed record FindingsAnswer(
         foreach (var line in lines)
         {
             // the gravest stand first
-            worst.TryAdd(line.Position, line.Finding.Severity);
+            if (!line.Finding.IsAccepted)
+            {
+                worst.TryAdd(line.Position, line.Finding.Severity);
+            }
         }
 
         return worst;
     }
 }
-
-/// <param name="Explanation">What the rule asks and why.</param>
-/// <param name="Source">The published source, or "common practice".</param>
-public sealed record RuleText(string Explanation, string Source);
 
 /// <param name="Finding">What was found.</param>
 /// <param name="Position">Position of the element that it is about; −1 if it is about none.</param>

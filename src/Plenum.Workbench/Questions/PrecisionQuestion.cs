@@ -25,16 +25,15 @@ public sealed record PrecisionQuestion(DateOnly? At = null, string? Account = nu
 
         var threshold = project.Settings.VarianceThreshold;
         var last = project.Periods.Count - 1;
+        var precision = new AccountPrecision(
+            project.TimePhased,
+            project.OpenShares,
+            accounts,
+            threshold
+        );
         List<PrecisionVerdict[]> verdicts =
         [
-            .. AccountPrecision.Of(
-                project.TimePhased,
-                project.OpenShares,
-                accounts,
-                threshold,
-                0,
-                last
-            ),
+            .. Enumerable.Range(0, last + 1).Select(period => precision.At(period)),
         ];
         var present = project.CurrentPeriod();
         var merges = MergeCandidates.Of(
@@ -111,7 +110,7 @@ public sealed class PrecisionRow(
     public decimal LevelOfEffortShare => (decimal)levelOfEffortShare;
 
     /// <summary>Packages that are open, apportioned effort counted with its base.</summary>
-    public int Open => verdict.Error.Parts.Count;
+    public int Open => verdict.Error.Count;
 
     public decimal Bias => Major(verdict.Error.Error.Bias);
 

@@ -20,22 +20,22 @@ public sealed record StandingQuestion
                 Accounts(project),
             ]);
 
+    /// <summary>Decided cells of the matrix of parts by activities; and what the audit finds that nobody has accepted.</summary>
     private static Standing Breakdown(Project project)
     {
-        var errors = new CheckQuestion().Ask(project).Count(Severity.Error);
-        var missing = 0m;
-        foreach (var gap in project.Totals.Gap)
-        {
-            missing += Math.Max(0, gap);
-        }
-
-        var whole = project.Totals.Budget[0] + missing;
+        var check = new CheckQuestion().Ask(project);
+        var waiting = check.Count(Severity.Error) + check.Count(Severity.Warning);
+        var (decided, cells) = new PartActivities(
+            project.Tree,
+            project[WorkSetTable.Definition],
+            project[NotNeededTable.Definition]
+        ).Decided();
         return new Standing(
             "breakdown",
-            whole > 0 ? (whole - missing) / whole : null,
-            "of the project belongs to a part",
-            errors,
-            errors == 1 ? "finding must be fixed" : "findings must be fixed"
+            Ratio.Of(decided, cells),
+            "of the activities that the parts need are planned or ruled out",
+            waiting,
+            waiting == 1 ? "finding waits" : "findings wait"
         );
     }
 

@@ -45,6 +45,37 @@ public partial class DocumentationTests
     }
 
     [Fact]
+    public void Every_rule_is_explained_with_severity_question_remedy_and_source()
+    {
+        var sections = Sections("audit.md")
+            .ToDictionary(
+                section => section.Heading,
+                section => section.Text,
+                StringComparer.Ordinal
+            );
+        Assert.All(
+            ProjectAudit.Rules(OneElement()),
+            rule =>
+            {
+                var text = sections[rule.Name];
+                Assert.StartsWith(
+                    $"**Severity** {rule.Severity.ToString().ToLowerInvariant()}.",
+                    text.TrimStart(),
+                    StringComparison.Ordinal
+                );
+                foreach (var part in (string[])["**Asks**", "**To do**", "**Source**"])
+                {
+                    Assert.Contains(part, text, StringComparison.Ordinal);
+                }
+
+                // a practitioner learns what is looked for and why it hurts, not only a name
+                var words = text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries).Length;
+                Assert.True(words >= 40, $"{rule.Name} is explained in {words} words");
+            }
+        );
+    }
+
+    [Fact]
     public void Every_rule_of_the_audit_says_why_what_to_do_and_where_it_comes_from() =>
         Assert.All(
             ProjectAudit.Rules(OneElement()),

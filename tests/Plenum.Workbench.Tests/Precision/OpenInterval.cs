@@ -11,10 +11,12 @@ internal readonly record struct OpenInterval(double Earned, double Low, double H
 {
     private const double AssessorError = 0.10;
 
-    /// <summary>For every package that is under way at the status date, apportioned effort left to its base.</summary>
-    public static Dictionary<string, OpenInterval> OfDemo(TextProject text)
+    /// <summary>For every package that is under way at a period's end, apportioned effort left to its base.</summary>
+    /// <param name="text">The tables.</param>
+    /// <param name="until">The last period whose reports count; null for all.</param>
+    public static Dictionary<string, OpenInterval> OfDemo(TextProject text, string? until = null)
     {
-        var held = Held(text);
+        var held = Held(text, until);
         Dictionary<string, OpenInterval> open = new(StringComparer.Ordinal);
         foreach (var package in text.Rows("packages"))
         {
@@ -32,9 +34,9 @@ internal readonly record struct OpenInterval(double Earned, double Low, double H
             open[code] = package["technique"] switch
             {
                 "percent" => Judged(Number(fields.GetValueOrDefault("percent", "0")) / 100),
-                "milestones" => Milestones(text, code),
+                "milestones" => Milestones(text, code, until),
                 "units" => Units(text, code, fields),
-                "items" => Items(text, code),
+                "items" => Items(text, code, until),
                 var startFinish => new OpenInterval(
                     Number(startFinish[..startFinish.IndexOf('/', StringComparison.Ordinal)]) / 100,
                     0,
@@ -49,10 +51,10 @@ internal readonly record struct OpenInterval(double Earned, double Low, double H
     private static OpenInterval Judged(double percent) =>
         new(percent, percent - AssessorError, percent + AssessorError);
 
-    private static OpenInterval Milestones(TextProject text, string package)
+    private static OpenInterval Milestones(TextProject text, string package, string? until)
     {
         var reached = text.Rows("milestone_status")
-            .Where(row => row["package"] == package)
+            .Where(row => row["package"] == package && IsIn(row, until))
             .Select(row => row["milestone"])
             .ToHashSet(StringComparer.Ordinal);
         var milestones = text.Rows("milestones").Where(row => row["package"] == package).ToList();
@@ -63,7 +65,8 @@ internal readonly record struct OpenInterval(double Earned, double Low, double H
                 .Sum(row => Number(row["weight"])) / all;
         var next = milestones
             .Where(row => !reached.Contains(row["milestone"]))
-            .OrderBy(row => row["planned"], StringComparer.Ordinal)
+            // one without a planned date is planned at the finish of the package
+            .OrderBy(row => row.Has("planned") ? row["planned"] : "9", StringComparer.Ordinal)
             .Select(row => Number(row["weight"]))
             .FirstOrDefault();
         return new OpenInterval(earned, earned, earned + (next / all));
@@ -85,7 +88,7 @@ internal readonly record struct OpenInterval(double Earned, double Low, double H
         return new OpenInterval(earned, earned, Math.Min(1, earned + (1 / quantity)));
     }
 
-    private static OpenInterval Items(TextProject text, string package)
+    private static OpenInterval Items(TextProject text, string package, string? until)
     {
         var items = text.Rows("items").Where(row => row["package"] == package).ToList();
         var hours = items.Sum(row => Number(row["hours"]));
@@ -105,6 +108,7 @@ internal readonly record struct OpenInterval(double Earned, double Low, double H
                         row["package"] == package
                         && row["item"] == item["item"]
                         && row["step"] == step["step"]
+                        && IsIn(row, until)
                     )
                     .OrderBy(row => row["period"], StringComparer.Ordinal)
                     .ToList();
@@ -124,12 +128,17 @@ internal readonly record struct OpenInterval(double Earned, double Low, double H
         return new OpenInterval(earned, earned, earned + next);
     }
 
-    /// <summary>The fields of the status rows that hold at the status date.</summary>
-    private static Dictionary<string, Dictionary<string, string>> Held(TextProject text)
+    /// <summary>The fields of the status rows that hold at the period's end.</summary>
+    private static Dictionary<string, Dictionary<string, string>> Held(
+        TextProject text,
+        string? until
+    )
     {
         Dictionary<string, Dictionary<string, string>> held = new(StringComparer.Ordinal);
         foreach (
-            var row in text.Rows("status").OrderBy(row => row["period"], StringComparer.Ordinal)
+            var row in text.Rows("status")
+                .Where(row => IsIn(row, until))
+                .OrderBy(row => row["period"], StringComparer.Ordinal)
         )
         {
             if (!held.TryGetValue(row["package"], out var fields))
@@ -145,6 +154,10 @@ internal readonly record struct OpenInterval(double Earned, double Low, double H
 
         return held;
     }
+
+    /// <summary>Codes of periods are in the order of time.</summary>
+    private static bool IsIn(TextRow row, string? until) =>
+        until is null || string.CompareOrdinal(row["period"], until) <= 0;
 
     private static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 }

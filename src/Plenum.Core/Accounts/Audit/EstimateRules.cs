@@ -1,4 +1,6 @@
 using System.Globalization;
+using Plenum.Core.Baseline;
+using Plenum.Core.Baseline.Audit;
 using Plenum.Core.Foundation;
 
 namespace Plenum.Core.Accounts.Audit;
@@ -58,10 +60,10 @@ public sealed class EstimateBelowIndexRule(
 
 /// <summary>The managers' estimate at completion is less than what is already committed.</summary>
 public sealed class EstimateBelowCommittedRule(
-    Cut packages,
-    Func<MeasureSums[]> measures,
+    PackageBaseline baseline,
+    Func<int, MeasureSums> measures,
     Func<long, string> money
-) : AuditRule
+) : PackageRule(baseline)
 {
     public override string Name => "estimate_below_committed";
 
@@ -74,20 +76,13 @@ public sealed class EstimateBelowCommittedRule(
 
     public override string Source => "SAE EIA-748 guideline 27 (estimate from commitments)";
 
-    public override IEnumerable<Finding> Run()
+    protected override string? Message(int package)
     {
-        var sums = measures();
-        for (var row = 0; row < sums.Length; row++)
-        {
-            if (!packages.Rows[row].IsRest && sums[row].EstimateAtCompletion < sums[row].Committed)
-            {
-                yield return Found(
-                    packages.Rows[row].Code,
-                    $"{packages.Rows[row].Name} is estimated at {money(sums[row].EstimateAtCompletion)} and "
-                        + $"{money(sums[row].Committed)} are committed."
-                );
-            }
-        }
+        var own = measures(package);
+        return own.EstimateAtCompletion < own.Committed
+            ? $"{NameOf(package)} is estimated at {money(own.EstimateAtCompletion)} and "
+                + $"{money(own.Committed)} are committed."
+            : null;
     }
 }
 

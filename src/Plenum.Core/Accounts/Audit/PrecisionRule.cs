@@ -9,10 +9,10 @@ namespace Plenum.Core.Accounts.Audit;
 public sealed class PrecisionRule(
     Cut accounts,
     PeriodTimeline periods,
-    Func<IReadOnlyList<PrecisionVerdict[]>> verdicts,
+    Func<int, IEnumerable<PrecisionVerdict>> verdicts,
     Func<int, string> packageName,
     Fraction threshold
-) : AuditRule
+) : PlaceRule
 {
     private const int ShownToSplit = 3;
 
@@ -29,40 +29,44 @@ public sealed class PrecisionRule(
 
     public override string Source => "definition of our own";
 
-    public override IEnumerable<Finding> Run()
+    public override int Places => accounts.Rows.Count;
+
+    /// <param name="place">Row of the cut by account.</param>
+    public override IEnumerable<Finding> At(int place)
     {
-        var all = verdicts();
-        for (var row = 0; row < accounts.Rows.Count; row++)
+        if (accounts.Rows[place].IsRest)
         {
-            var worst = all.Select(period => period[row])
-                .Where(verdict => verdict.IsTooCoarse && verdict.Budget > 0)
-                .MaxBy(verdict => verdict.Precision);
-            if (worst is null || accounts.Rows[row].IsRest)
-            {
-                continue;
-            }
+            yield break;
+        }
 
-            var split = worst
-                .Split.Take(ShownToSplit)
-                .Select(part => packageName(part.Package))
-                .ToList();
-            if (worst.Split.Count > split.Count)
-            {
-                split.Add(
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"{worst.Split.Count - split.Count} more"
-                    )
-                );
-            }
+        var worst = verdicts(place)
+            .Where(verdict => verdict.IsTooCoarse && verdict.Budget > 0)
+            .MaxBy(verdict => verdict.Precision);
+        if (worst is null)
+        {
+            yield break;
+        }
 
-            yield return Found(
-                accounts.Rows[row].Code,
+        var split = worst
+            .Split.Take(ShownToSplit)
+            .Select(part => packageName(part.Package))
+            .ToList();
+        if (worst.Split.Count > split.Count)
+        {
+            split.Add(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"At the end of period {periods.Codes[worst.Period]} the earned value of account {accounts.Rows[row].Code} is known to {worst.Precision * 100:0.0} % of its budget, the threshold is {threshold.BasisPoints / 100m:0.##} %: {string.Join(", ", split)}."
+                    $"{worst.Split.Count - split.Count} more"
                 )
             );
         }
+
+        yield return Found(
+            accounts.Rows[place].Code,
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"At the end of period {periods.Codes[worst.Period]} the earned value of account {accounts.Rows[place].Code} is known to {worst.Precision * 100:0.0} % of its budget, the threshold is {threshold.BasisPoints / 100m:0.##} %: {string.Join(", ", split)}."
+            )
+        );
     }
 }

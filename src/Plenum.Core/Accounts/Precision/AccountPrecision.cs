@@ -4,68 +4,70 @@ using Plenum.Core.Status;
 namespace Plenum.Core.Accounts.Precision;
 
 /// <summary>Whether the breakdown is detailed enough to know the status of an account at a period's end.</summary>
-/// <param name="Row">Row of the cut by account.</param>
-/// <param name="Period">Index of the period.</param>
-/// <param name="Budget">The account's budget, minor units.</param>
-/// <param name="Error">What is not known of its earned value, with its parts.</param>
-/// <param name="Split">
-/// If it is too coarse, the packages to split or to measure otherwise, in order of what they buy, until the rest is
-/// detailed enough.
-/// </param>
-public sealed record PrecisionVerdict(
-    int Row,
-    int Period,
-    long Budget,
-    RowError Error,
-    IReadOnlyList<ErrorPart> Split
-)
+/// <param name="row">Row of the cut by account.</param>
+/// <param name="period">Index of the period.</param>
+/// <param name="budget">The account's budget, minor units.</param>
+/// <param name="error">What is not known of its earned value, with its parts.</param>
+/// <param name="limit">The variance threshold, minor units.</param>
+public sealed class PrecisionVerdict(int row, int period, long budget, RowError error, double limit)
 {
-    /// <summary>Size of the error as a share of the account's budget; without value for an account without budget.</summary>
-    public double? Precision => Budget > 0 ? Error.Error.Size / Budget : null;
+    private IReadOnlyList<ErrorPart>? split;
 
-    public bool IsTooCoarse => Split.Count > 0;
+    public int Row => row;
+
+    public int Period => period;
+
+    public long Budget => budget;
+
+    public RowError Error => error;
+
+    /// <summary>Size of the error as a share of the account's budget; without value for an account without budget.</summary>
+    public double? Precision => budget > 0 ? error.Error.Size / budget : null;
+
+    public bool IsTooCoarse => error.Count > 0 && error.Error.Size >= limit;
+
+    /// <summary>
+    /// If it is too coarse, the packages to split or to measure otherwise, in order of what they buy, until the rest is
+    /// detailed enough.
+    /// </summary>
+    public IReadOnlyList<ErrorPart> Split => split ??= error.ToKnowUntil(limit);
 }
 
 /// <summary>
 /// The verdict for every account and period: detailed enough while the size of the error stays under the variance
 /// threshold. Source: own definition.
 /// </summary>
-public static class AccountPrecision
+public sealed class AccountPrecision
 {
+    private readonly RowParts parts;
+    private readonly long[] budgetOf;
+    private readonly Fraction threshold;
+
     /// <param name="source">The project over time.</param>
     /// <param name="shares">What techniques leave open.</param>
     /// <param name="accounts">The cut by account.</param>
     /// <param name="threshold">The variance threshold as a share of an account's budget.</param>
-    /// <param name="firstPeriod">From this period.</param>
-    /// <param name="lastPeriod">To this period, inclusive.</param>
-    /// <returns>By period and row of the cut.</returns>
-    public static IEnumerable<PrecisionVerdict[]> Of(
-        TimePhased source,
-        OpenShares shares,
-        Cut accounts,
-        Fraction threshold,
-        int firstPeriod,
-        int lastPeriod
-    )
+    public AccountPrecision(TimePhased source, OpenShares shares, Cut accounts, Fraction threshold)
     {
-        var budgets = Budgets(source, accounts);
-        for (var period = firstPeriod; period <= lastPeriod; period++)
+        parts = new RowParts(source, shares, accounts);
+        budgetOf = Budgets(source, accounts);
+        this.threshold = threshold;
+    }
+
+    /// <summary>The verdict on an account, by its row of the cut, at a period's end.</summary>
+    public PrecisionVerdict At(int row, int period) =>
+        new(row, period, budgetOf[row], parts.At(row, period), LimitOf(budgetOf[row], threshold));
+
+    /// <summary>The verdicts on all rows of the cut at a period's end.</summary>
+    public PrecisionVerdict[] At(int period)
+    {
+        var verdicts = new PrecisionVerdict[budgetOf.Length];
+        for (var row = 0; row < verdicts.Length; row++)
         {
-            var (rows, _) = RowErrors.At(source, shares, accounts, period);
-            yield return
-            [
-                .. rows.Select(
-                    (error, row) =>
-                        new PrecisionVerdict(
-                            row,
-                            period,
-                            budgets[row],
-                            error,
-                            ToSplit(error, LimitOf(budgets[row], threshold))
-                        )
-                ),
-            ];
+            verdicts[row] = At(row, period);
         }
+
+        return verdicts;
     }
 
     /// <summary>Budget of each row of a flat cut, minor units.</summary>
@@ -105,18 +107,4 @@ public static class AccountPrecision
 
     private static double LimitOf(long budget, Fraction threshold) =>
         (double)budget * threshold.BasisPoints / Fraction.Whole;
-
-    private static List<ErrorPart> ToSplit(RowError error, double limit)
-    {
-        List<ErrorPart> split = [];
-        var rest = error;
-        while (rest.Parts.Count > 0 && rest.Error.Size >= limit)
-        {
-            // what a part buys depends on what is left, so the next is asked for anew
-            split.Add(rest.Parts[0]);
-            rest = RowError.Of(rest.Parts.Skip(1).Select(part => (part.Package, part.Error)));
-        }
-
-        return split;
-    }
 }

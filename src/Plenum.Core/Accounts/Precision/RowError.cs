@@ -7,21 +7,16 @@ namespace Plenum.Core.Accounts.Precision;
 public readonly record struct ErrorPart(int Package, StatusError Error, double Buys);
 
 /// <summary>The error of earned value of a row at a period's end, with its parts in order of what they would buy.</summary>
-public sealed record RowError(StatusError Error, IReadOnlyList<ErrorPart> Parts)
+public sealed class RowError
 {
-    public static RowError Nothing { get; } = new(default, []);
+    private readonly (int Package, StatusError Error)[] known;
+    private readonly double bias;
+    private readonly double squares;
+    private IReadOnlyList<ErrorPart>? parts;
 
-    /// <summary>From the errors of the parts, in any order.</summary>
-    public static RowError Of(IEnumerable<(int Package, StatusError Error)> parts)
+    private RowError((int Package, StatusError Error)[] known)
     {
-        var known = parts.ToList();
-        if (known.Count == 0)
-        {
-            return Nothing;
-        }
-
-        var bias = 0.0;
-        var squares = 0.0;
+        this.known = known;
         var worst = 0.0;
         foreach (var (_, error) in known)
         {
@@ -30,20 +25,57 @@ public sealed record RowError(StatusError Error, IReadOnlyList<ErrorPart> Parts)
             worst += error.Worst;
         }
 
-        var whole = new StatusError(bias, Math.Sqrt(squares), worst);
-        return new RowError(
-            whole,
-            [
-                .. known
-                    .Select(part => new ErrorPart(
-                        part.Package,
-                        part.Error,
-                        whole.Size - SizeWithout(bias, squares, part.Error)
-                    ))
-                    .OrderByDescending(part => part.Buys)
-                    .ThenBy(part => part.Package),
-            ]
-        );
+        Error = new StatusError(bias, Math.Sqrt(squares), worst);
+    }
+
+    public static RowError Nothing { get; } = new([]);
+
+    public StatusError Error { get; }
+
+    /// <summary>Number of parts.</summary>
+    public int Count => known.Length;
+
+    /// <summary>The parts, that which would buy most first; put in order when they are first asked for.</summary>
+    public IReadOnlyList<ErrorPart> Parts =>
+        parts ??= [
+            .. known
+                .Select(part => new ErrorPart(part.Package, part.Error, Buys(part.Error)))
+                .OrderByDescending(part => part.Buys)
+                .ThenBy(part => part.Package),
+        ];
+
+    /// <summary>From the errors of the parts, in any order.</summary>
+    public static RowError Of(IEnumerable<(int Package, StatusError Error)> parts) =>
+        parts.ToArray() is { Length: > 0 } known ? new RowError(known) : Nothing;
+
+    /// <summary>
+    /// The parts that must be known until the size of the rest is under a limit, in minor units: each time the one that
+    /// buys most of what is left. Time: parts × parts of the answer.
+    /// </summary>
+    public IReadOnlyList<ErrorPart> ToKnowUntil(double limit)
+    {
+        List<ErrorPart> taken = [];
+        List<(int Package, StatusError Error)> left = [.. known];
+        var rest = this;
+        while (left.Count > 0 && rest.Error.Size >= limit)
+        {
+            var best = 0;
+            var buys = double.NegativeInfinity;
+            for (var part = 0; part < left.Count; part++)
+            {
+                var own = rest.Buys(left[part].Error);
+                if (own > buys || (own == buys && left[part].Package < left[best].Package))
+                {
+                    (best, buys) = (part, own);
+                }
+            }
+
+            taken.Add(new ErrorPart(left[best].Package, left[best].Error, buys));
+            left.RemoveAt(best);
+            rest = Of(left);
+        }
+
+        return taken;
     }
 
     /// <summary>
@@ -55,12 +87,10 @@ public sealed record RowError(StatusError Error, IReadOnlyList<ErrorPart> Parts)
     {
         get
         {
-            var squares = 0.0;
             var fourths = 0.0;
-            foreach (var part in Parts)
+            foreach (var (_, error) in known)
             {
-                var square = part.Error.Spread * part.Error.Spread;
-                squares += square;
+                var square = error.Spread * error.Spread;
                 fourths += square * square;
             }
 
@@ -94,10 +124,10 @@ public sealed record RowError(StatusError Error, IReadOnlyList<ErrorPart> Parts)
         return points[^1].Value;
     }
 
-    private static double SizeWithout(double bias, double squares, StatusError part)
+    private double Buys(StatusError part)
     {
         var restBias = bias - part.Bias;
         var restSquares = Math.Max(0, squares - (part.Spread * part.Spread));
-        return Math.Sqrt((restBias * restBias) + restSquares);
+        return Error.Size - Math.Sqrt((restBias * restBias) + restSquares);
     }
 }

@@ -14,6 +14,11 @@ public sealed class SistersRule(
 {
     private const int Fewest = 3;
 
+    // hours of the sisters of each group, in order
+    private readonly Dictionary<SisterGroup, long[]> inOrder = new(
+        ReferenceEqualityComparer.Instance
+    );
+
     public override string Name => "sisters_differ";
 
     public override Severity Severity => Severity.Warning;
@@ -75,10 +80,13 @@ public sealed class SistersRule(
     /// <summary>The median of the sisters' hours, in hundredths, the element's own left out.</summary>
     private long UsualHours(SisterGroup group, int place)
     {
-        long[] others =
-        [
-            .. group.Rows.Where(row => row != place).Select(row => hours[row]).Order(),
-        ];
-        return others[others.Length / 2];
+        if (!inOrder.TryGetValue(group, out var sorted))
+        {
+            inOrder[group] = sorted = [.. group.Rows.Select(row => hours[row]).Order()];
+        }
+
+        var middle = (sorted.Length - 1) / 2;
+        var own = Array.BinarySearch(sorted, hours[place]);
+        return sorted[middle < own ? middle : middle + 1];
     }
 }

@@ -48,6 +48,8 @@ public sealed class NotBrokenDownRule(ElementTree tree, ElementTotals totals) : 
 /// <summary>Equal names under one parent.</summary>
 public sealed class DuplicateNameRule(ElementTree tree) : ElementRule(tree)
 {
+    private const int SmallFamily = 24;
+
     private readonly Dictionary<int, Dictionary<string, int>> names = [];
 
     public override string Name => "duplicate_name";
@@ -64,15 +66,31 @@ public sealed class DuplicateNameRule(ElementTree tree) : ElementRule(tree)
     protected override string? Message(int row)
     {
         var parent = Tree.Parent[row];
-        if (parent < 0)
-        {
-            return null;
-        }
-
-        names.TryAdd(parent, FirstOfName(parent));
-        return names[parent][Tree.Name(row)] is var other && other != row
+        return parent >= 0 && FirstWithName(parent, row) is var other && other != row
             ? $"{Tree.Code(row)} and {Tree.Code(other)} have the same name, \"{Tree.Name(row)}\", under one parent."
             : null;
+    }
+
+    /// <summary>The first child of the name; of a large family all names are kept, a small one is looked through.</summary>
+    private int FirstWithName(int parent, int row)
+    {
+        var name = Tree.Name(row);
+        var looked = 0;
+        for (var child = parent + 1; child < row; child = Tree.SubtreeEnd[child])
+        {
+            if (looked++ > SmallFamily)
+            {
+                names.TryAdd(parent, FirstOfName(parent));
+                return names[parent][name];
+            }
+
+            if (string.Equals(Tree.Name(child), name, StringComparison.Ordinal))
+            {
+                return child;
+            }
+        }
+
+        return row;
     }
 
     private Dictionary<string, int> FirstOfName(int parent)

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using Plenum.Core.Foundation.Tables;
 
@@ -13,6 +14,10 @@ public sealed class SplitWords
     public static readonly IReadOnlyList<string> Languages = ["en"];
 
     private const char StemMark = '*';
+
+    private static readonly ConcurrentDictionary<string, SplitWords> AsShipped = new(
+        StringComparer.Ordinal
+    );
 
     private readonly Dictionary<string, int[]> strengths;
     private readonly Dictionary<string, int[]> stems;
@@ -110,6 +115,11 @@ public sealed class SplitWords
     /// <summary>A language's list with the words of a project added, changed or (strength 0) taken out.</summary>
     public static SplitWords Of(string? language, Table projectWords)
     {
+        if (projectWords.Count == 0)
+        {
+            return language is null ? None : AsShipped.GetOrAdd(language, of => Of(of) ?? None);
+        }
+
         var entries = language is null ? [] : EntriesOf(language) ?? [];
         var words = projectWords.Texts(SplitWordTable.Word);
         var roles = projectWords.Ints(SplitWordTable.Role);

@@ -109,7 +109,7 @@ public sealed class ActualAboveCommittedRule(
     Func<long[]> committedAmounts,
     int period,
     Func<long, string> money
-) : AuditRule
+) : PlaceRule
 {
     public override string Name => "actual_above_committed";
 
@@ -123,19 +123,22 @@ public sealed class ActualAboveCommittedRule(
 
     public override string Source => "common practice";
 
-    public override IEnumerable<Finding> Run()
+    public override int Places => baseline.Count;
+
+    /// <param name="place">Number of a package.</param>
+    public override IEnumerable<Finding> At(int place)
     {
         var committed = committedAmounts();
-        for (var atom = 0; atom < committed.Length; atom++)
+        for (var costElement = 0; costElement < CostElements.Count; costElement++)
         {
+            var atom = (place * CostElements.Count) + costElement;
             var spent = committed[atom] == 0 ? 0 : actual().At(atom, period);
             if (spent > committed[atom])
             {
-                var package = atom / CostElements.Count;
-                var row = baseline.Tree.PackageRows[package];
+                var row = baseline.Tree.PackageRows[place];
                 yield return Found(
-                    baseline.Code(package),
-                    $"{baseline.Tree.Name(row)}: {money(spent)} of {CostElements.Words.Format(atom % CostElements.Count)} "
+                    baseline.Code(place),
+                    $"{baseline.Tree.Name(row)}: {money(spent)} of {CostElements.Words.Format(costElement)} "
                         + $"were spent and {money(committed[atom])} are committed."
                 );
             }

@@ -26,6 +26,7 @@ public class SplitReaderTests
             .All.Where(split => aside is null || split.IsAside == aside)
             .ToList();
         var score = Score.Of(splits, English);
+        TestContext.Current.TestOutputHelper!.WriteLine($"{which}: {score}");
         Assert.True(
             score.Right >= 0.70 * score.All && score.Wrong <= 0.05 * score.All,
             $"{which}: {score}"
