@@ -65,16 +65,14 @@ const BOTH = `
         ? JSON.stringify(first)
         : ''`;
 
-// the table has rows; asked again after the page that was there first has gone
-const TABLE = `(async () => {
-    for (let wait = 0; wait < 2400; wait++) {
-        if (document.querySelector('#accounts tbody tr[data-row]') !== null) {
-            return 'shown';
-        }
-        await new Promise((next) => setTimeout(next, 50));
+// the sentence and the table's sums are there; a page in the background draws no rows, and its timers are slow
+const ANSWERED = `new Promise((done) => {
+    const look = () => document.querySelector('#accounts tfoot tr.total') !== null;
+    if (look()) {
+        done('shown');
     }
-    return 'not shown';
-})()`;
+    new MutationObserver(() => look() && done('shown')).observe(document, { childList: true, subtree: true });
+})`;
 
 /** Steps the status date and waits for the new sentence. @param {number} round */
 const answeredAfter = (round) => `(async () => {
@@ -193,7 +191,7 @@ try {
             await whole('Page.enable', {}, session);
             await whole('Page.addScriptToEvaluateOnNewDocument', { source: WATCH }, session);
             await whole('Page.navigate', { url: sheet }, session);
-            arrived.push(whole('Runtime.evaluate', { expression: TABLE, awaitPromise: true, returnByValue: true }, session));
+            arrived.push(whole('Runtime.evaluate', { expression: ANSWERED, awaitPromise: true, returnByValue: true }, session));
         }
         const answers = await Promise.all(arrived);
         const shown = answers.filter((answer) => /** @type {any} */ (answer.result).value === 'shown').length + 1;

@@ -8,7 +8,10 @@ using Plenum.Workbench;
 
 namespace Plenum.Browser.Tests;
 
-/// <summary>The program on a free port with the invented plant and an empty project, and a Chromium to look at it.</summary>
+/// <summary>
+/// The program on a free port with the invented plant, a copy of it in which findings are accepted, and an empty
+/// project; and a Chromium to look at them.
+/// </summary>
 public sealed class Site : IAsyncLifetime
 {
     private WebApplication? app;
@@ -37,9 +40,14 @@ public sealed class Site : IAsyncLifetime
             Assert.False(answer.Errors.Any);
         }
 
+        var accepting = Path.Combine(Folder, "accepting.plenum");
+        File.Copy(Plant, accepting);
         var empty = Path.Combine(Folder, "empty.plenum");
         OpenProject.Create(empty, "ada", TimeProvider.System);
-        app = PlenumWeb.Build(new WebSettings([Plant, empty], Folder), TimeProvider.System);
+        app = PlenumWeb.Build(
+            new WebSettings([Plant, accepting, empty], Folder),
+            TimeProvider.System
+        );
         await app.StartAsync();
         Address = PlenumWeb.Addresses(app)[0].TrimEnd('/');
         playwright = await Playwright.CreateAsync();

@@ -75,6 +75,7 @@ public static class KeyList
                     ("Home End", "first and last line"),
                     ("Enter", "focus the element of the line"),
                     ("N", "next finding"),
+                    ("A", "accept the open finding"),
                 ]
             ),
             "network" => (
