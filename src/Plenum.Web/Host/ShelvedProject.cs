@@ -66,8 +66,11 @@ public sealed class ShelvedProject : IDisposable
                 ReadingSince = clock.GetTimestamp();
                 var token = stop.Token;
                 opening = Task.Run(() =>
-                    OpenProject.Open(Path, clock, new ReadingProgress(this), token)
-                );
+                {
+                    var read = OpenProject.Open(Path, clock, new ReadingProgress(this), token);
+                    Prepare(read.Current);
+                    return read;
+                });
             }
 
             task = opening;
@@ -107,6 +110,15 @@ public sealed class ShelvedProject : IDisposable
         }
     }
 
+    /// <summary>Computes what every sheet asks for at once, so that no page waits for it while it is drawn.</summary>
+    private static void Prepare(Project project)
+    {
+        _ = project.Totals;
+        _ = project.HourTotals;
+        _ = project.Baseline;
+        _ = project.Placement;
+    }
+
     /// <summary>Stops reading; nothing is lost.</summary>
     public void Stop() => stop?.Cancel();
 
@@ -134,7 +146,15 @@ public sealed class ShelvedProject : IDisposable
                 return null;
             }
 
-            answer = await Task.Run(() => project.Import(command, progress, ct), ct);
+            answer = await Task.Run(
+                () =>
+                {
+                    var given = project.Import(command, progress, ct);
+                    Prepare(project.Current);
+                    return given;
+                },
+                ct
+            );
         }
         finally
         {

@@ -26,7 +26,16 @@ public static class AnswerBook
         where TAnswer : notnull =>
         Books
             .GetOrCreateValue(project)
-            .Get(question, () => Task.Run(() => answer(question, project)));
+            .Get(question, () => OnAThreadOfItsOwn(() => answer(question, project)));
+
+    /// <summary>A few long answers at once must not take the threads on which pages are drawn and their waiting is told.</summary>
+    private static Task<TAnswer> OnAThreadOfItsOwn<TAnswer>(Func<TAnswer> answer) =>
+        Task.Factory.StartNew(
+            answer,
+            CancellationToken.None,
+            TaskCreationOptions.LongRunning,
+            TaskScheduler.Default
+        );
 
     private sealed class Pages
     {
