@@ -63,6 +63,8 @@ public static class PlenumWeb
         builder.Logging.SetMinimumLevel(LogLevel.Warning);
         // that the program could not start is told by whoever starts it
         builder.Logging.AddFilter("Microsoft.Extensions.Hosting.Internal.Host", LogLevel.None);
+        // its keys guard the forms of a page on this machine against other pages; that they lie in the person's own folder is no news
+        builder.Logging.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error);
         builder.Logging.AddFilter(
             "Microsoft.AspNetCore.Server.Kestrel",
             level => level is LogLevel.Warning or LogLevel.Error
