@@ -9,12 +9,12 @@ namespace Plenum.Web.Shell;
 public sealed class ScriptPart : IAsyncDisposable
 {
     private readonly IJSObjectReference module;
-    private readonly IJSObjectReference? made;
+    private readonly IJSObjectReference? part;
 
     private ScriptPart(IJSObjectReference module, IJSObjectReference? made)
     {
         this.module = module;
-        this.made = made;
+        part = made;
     }
 
     /// <summary>A module whose functions are called as they are; null if the page has gone.</summary>
@@ -34,7 +34,10 @@ public sealed class ScriptPart : IAsyncDisposable
         }
     }
 
-    /// <summary>What a function of a module makes, to be called from then on; null if the page has gone.</summary>
+    /// <summary>
+    /// What a function of a module makes, to be called from then on; null if the page has gone, or the place on it for
+    /// which it would be made.
+    /// </summary>
     /// <exception cref="JSException">the module cannot be loaded, or the function fails</exception>
     public static async Task<ScriptPart?> Make(
         IJSRuntime script,
@@ -46,10 +49,14 @@ public sealed class ScriptPart : IAsyncDisposable
         try
         {
             var loaded = await script.InvokeAsync<IJSObjectReference>("import", address);
-            return new ScriptPart(
-                loaded,
-                await loaded.InvokeAsync<IJSObjectReference>(maker, arguments)
-            );
+            var made = await loaded.InvokeAsync<IJSObjectReference?>(maker, arguments);
+            if (made is not null)
+            {
+                return new ScriptPart(loaded, made);
+            }
+
+            await loaded.DisposeAsync();
+            return null;
         }
         catch (Exception gone) when (IsDeparture(gone))
         {
@@ -63,7 +70,7 @@ public sealed class ScriptPart : IAsyncDisposable
     {
         try
         {
-            await (made ?? module).InvokeVoidAsync(function, arguments);
+            await (part ?? module).InvokeVoidAsync(function, arguments);
         }
         catch (Exception gone) when (IsDeparture(gone))
         {
@@ -77,7 +84,7 @@ public sealed class ScriptPart : IAsyncDisposable
     {
         try
         {
-            return await (made ?? module).InvokeAsync<bool>(function, arguments);
+            return await (part ?? module).InvokeAsync<bool>(function, arguments);
         }
         catch (Exception gone) when (IsDeparture(gone))
         {
@@ -89,9 +96,9 @@ public sealed class ScriptPart : IAsyncDisposable
     {
         try
         {
-            if (made is not null)
+            if (part is not null)
             {
-                await made.DisposeAsync();
+                await part.DisposeAsync();
             }
 
             await module.DisposeAsync();

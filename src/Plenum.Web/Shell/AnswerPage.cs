@@ -1,9 +1,8 @@
 using Microsoft.AspNetCore.Components;
 using Plenum.Core;
-using Plenum.Web.Shell;
 using Plenum.Workbench.Questions;
 
-namespace Plenum.Web.Accounts;
+namespace Plenum.Web.Shell;
 
 /// <summary>
 /// A page that shows answers about the project: asks anew when the address or the project's value changes, keeps what
