@@ -49,6 +49,8 @@ public static class Program
             ExportCommand.Build(context),
             CheckCommand.Build(context),
             TreeCommand.Build(context),
+            OutlineCommand.Build(context),
+            StandardCommand.Build(context),
             AccountsCommand.Build(context),
             ForecastCommand.Build(context),
             NetworkCommand.Build(context),

@@ -45,7 +45,6 @@ public static class ProjectStandard
         [
             PackageTable.Package,
             PackageTable.Technique,
-            PackageTable.Base,
             PackageTable.Spread,
         ],
         [MilestoneTable.Definition] =
@@ -147,15 +146,16 @@ public static class ProjectStandard
             .With(ElementTable.Order, new NumberColumn<int>(orders));
     }
 
-    /// <summary>Techniques; a package that follows one which is not in the standard keeps none.</summary>
+    /// <summary>Techniques. Apportioned effort follows a package with a budget, so it is decided when there is money.</summary>
     private static Table Packages(Project project, HashSet<int> elements)
     {
-        var table = Rows(project, PackageTable.Definition, PackageTable.Package, elements);
+        var table = project[PackageTable.Definition];
         var bases = table.Ints(PackageTable.Base);
+        var packages = table.Ints(PackageTable.Package);
         List<int> kept = [];
-        for (var row = 0; row < bases.Length; row++)
+        for (var row = 0; row < table.Count; row++)
         {
-            if (!Cell.IsGiven(bases[row]) || elements.Contains(bases[row]))
+            if (!Cell.IsGiven(bases[row]) && elements.Contains(packages[row]))
             {
                 kept.Add(row);
             }

@@ -11,9 +11,8 @@ internal sealed class ListIntake
 {
     private readonly EditDraft draft;
     private readonly ReadList list;
-    private readonly string mask;
+    private readonly CodeCounter codes;
     private readonly List<EditFault> faults = [];
-    private readonly Dictionary<int, int> lastNumber = [];
     private readonly int[] ids;
     private readonly int parentLevel;
 
@@ -21,7 +20,7 @@ internal sealed class ListIntake
     {
         this.draft = draft;
         this.list = list;
-        mask = draft.Before.Settings.CodeMask;
+        codes = new CodeCounter(draft);
         ids = new int[list.Rows.Count];
         parentLevel = parent == 0 ? 0 : draft.Breakdown.Level(parent);
     }
@@ -129,7 +128,7 @@ internal sealed class ListIntake
                         above,
                         row.Parent < 0 ? place++ : int.MaxValue,
                         row.Name,
-                        row.Code ?? NextCode(above, parentLevel + row.Level - 1)
+                        row.Code ?? codes.Next(above, parentLevel + row.Level - 1)
                     );
             Fill(row, ids[at]);
         }
@@ -157,29 +156,6 @@ internal sealed class ListIntake
 
     private string RootCode() =>
         draft.Before.Settings.Code is { Length: > 0 } code ? code : "1";
-
-    /// <summary>Codes are counted on, so that ten thousand sisters are not searched ten thousand times.</summary>
-    private string NextCode(int parent, int level)
-    {
-        string code;
-        if (!lastNumber.TryGetValue(parent, out var last))
-        {
-            code = draft.Breakdown.NextCode(parent);
-        }
-        else
-        {
-            var family = draft.Breakdown.Children(parent);
-            var above = draft.CodeOf(ElementTable.Definition, parent);
-            var sister = draft.CodeOf(ElementTable.Definition, family[0]);
-            do
-            {
-                code = CodeGiver.Child(mask, above, level, sister, ++last);
-            } while (draft.IdOf(ElementTable.Definition, code) != 0);
-        }
-
-        lastNumber[parent] = CodeGiver.NumberOf(code);
-        return code;
-    }
 
     private static string Line(ListRow row) =>
         string.Create(CultureInfo.InvariantCulture, $"line {row.Line}");
