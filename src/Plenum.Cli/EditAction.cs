@@ -36,6 +36,11 @@ internal static class EditAction
 
             return ExitCode.Done;
         }
+        catch (EditConflictException both)
+        {
+            context.Error.WriteLine(both.Message);
+            return ExitCode.BadInput;
+        }
         catch (EditException wrong)
         {
             var errors = Errors(wrong);
@@ -62,7 +67,8 @@ internal static class EditAction
         return (answer.Changes, answer.Revision);
     }
 
-    private static InputErrors Errors(EditException wrong)
+    /// <summary>What is wrong with an edit, as it is told of files.</summary>
+    public static InputErrors Errors(EditException wrong)
     {
         var errors = new InputErrors();
         foreach (var fault in wrong.Faults)

@@ -51,6 +51,7 @@ public static class Program
             TreeCommand.Build(context),
             OutlineCommand.Build(context),
             StandardCommand.Build(context),
+            WorkbookCommand.Build(context),
             AccountsCommand.Build(context),
             ForecastCommand.Build(context),
             NetworkCommand.Build(context),
