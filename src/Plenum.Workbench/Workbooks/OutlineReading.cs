@@ -162,6 +162,9 @@ internal sealed class OutlineReading
             if (!isFirst && depth < 1)
             {
                 ComplainOfLevel(row, top + 1, top + above.Count);
+                // as if it stood on the next level, so that one slip is one error
+                above.RemoveRange(1, above.Count - 1);
+                above.Add(row);
                 continue;
             }
 
@@ -183,6 +186,7 @@ internal sealed class OutlineReading
             if (depth > above.Count)
             {
                 ComplainOfLevel(row, top + 1, top + above.Count);
+                above.Add(row);
                 continue;
             }
 
