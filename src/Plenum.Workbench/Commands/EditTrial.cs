@@ -20,9 +20,7 @@ public static class EditTrial
     /// <summary>The rows that a command would write; what holds for the project as a whole is not checked.</summary>
     internal static EditDraft Draft(Project project, EditCommand command)
     {
-        var ids = new IdBook();
-        ids.Follow(project);
-        var draft = new EditDraft(project, ids);
+        var draft = new EditDraft(project, IdBook.Of(project));
         command.Apply(draft);
         return draft;
     }

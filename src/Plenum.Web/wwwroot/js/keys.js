@@ -58,6 +58,14 @@ export function openDialog(id) {
     dialog.showModal();
 }
 
+/** @param {string} id */
+export function closeDialog(id) {
+    const dialog = document.getElementById(id);
+    if (dialog instanceof HTMLDialogElement) {
+        dialog.close();
+    }
+}
+
 /** @param {EventTarget | null} target */
 function isTyping(target) {
     return (
@@ -78,6 +86,15 @@ function onKey(event) {
         if (link instanceof HTMLElement) {
             event.preventDefault();
             link.click();
+        }
+        return;
+    }
+    if ((event.ctrlKey || event.metaKey) && !event.altKey && !event.shiftKey && !isTyping(event.target)) {
+        // what was typed into a field is taken back by the field itself
+        const taker = document.querySelector(`[data-ctrl="${CSS.escape(event.key.toLowerCase())}"]`);
+        if (taker instanceof HTMLElement) {
+            event.preventDefault();
+            taker.click();
         }
         return;
     }
