@@ -35,6 +35,7 @@ public static class ProjectLayout
         SplitWordTable.Definition,
         TraceTable.Definition,
         NotNeededTable.Definition,
+        LeftOutTable.Definition,
         RegisterTable.Definition,
         AccountTable.Definition,
         GroupTable.Definition,

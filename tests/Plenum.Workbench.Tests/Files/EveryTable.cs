@@ -126,6 +126,13 @@ internal static class EveryTable
             ("activity", "design"),
             ("reason", "bought as it is")
         );
+        text.Add(
+            "left_out",
+            ("element", Pick(random, elements)),
+            ("part", "Stand-by; generator"),
+            ("reason", "two feeders are there"),
+            ("standard", "pumping-station")
+        );
     }
 
     private static void AddRegister(TextProject text, Random random, string[] elements)
