@@ -92,6 +92,11 @@ public sealed class ProjectRules
             ParentRules.ReportRings(project[ScopeTable.Definition], ScopeTable.Parent, faults);
         }
 
+        if (AreClean(QueryTable.Definition))
+        {
+            ScopeRules.CheckQueries(project[QueryTable.Definition], faults);
+        }
+
         if (AreClean(UnitTable.Definition))
         {
             ParentRules.ReportRings(project[UnitTable.Definition], UnitTable.Parent, faults);
