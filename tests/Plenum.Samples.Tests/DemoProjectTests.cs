@@ -164,8 +164,8 @@ public sealed class DemoProjectTests
 
     /// <summary>Added by the revision that is not yet signed.</summary>
     private static bool InDraft(string item) =>
-        Demo.Files.Rows("scope").Single(row => row["item"] == item)["revision"] is
-        { Length: > 0 } revision
+        Demo.Files.Rows("scope").Single(row => row["item"] == item)["revision"]
+            is { Length: > 0 } revision
         && !Demo
             .Files.Rows("scope_revisions")
             .Single(row => row["revision"] == revision)
@@ -181,8 +181,7 @@ public sealed class DemoProjectTests
             Demo.Files.Rows("scope").Count(row => !row.Has("withdrawn") && !InDraft(row["item"]))
         );
         Assert.All(
-            Demo
-                .Files.Rows("trace")
+            Demo.Files.Rows("trace")
                 .Where(row => row.Has("phrase"))
                 .Concat(Demo.Files.Rows("scope_phrases")),
             row =>

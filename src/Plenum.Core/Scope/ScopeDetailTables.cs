@@ -35,10 +35,7 @@ public static class ScopePhraseTable
 /// <summary>Questions to the client about the scope statement.</summary>
 public static class QueryTable
 {
-    public static readonly ColumnDefinition Query = Layout.CodeKey(
-        "query",
-        "Number of the query."
-    );
+    public static readonly ColumnDefinition Query = Layout.CodeKey("query", "Number of the query.");
 
     public static readonly ColumnDefinition Item = Layout.Reference(
         "item",

@@ -47,7 +47,11 @@ internal static class SyntheticScope
         var trace = tables.Open("trace", "item", "element", "phrase");
         Item("1", "", "requirement", "One plant, complete and started.", "");
         trace.Text("1").Text(SyntheticFrame.RootCode).Empty().EndRow();
-        for (var subsystem = 0; subsystem < Math.Min(tree.Subsystems, MostDeliverables); subsystem++)
+        for (
+            var subsystem = 0;
+            subsystem < Math.Min(tree.Subsystems, MostDeliverables);
+            subsystem++
+        )
         {
             var item = string.Create(CultureInfo.InvariantCulture, $"1.{subsystem + 1}");
             var name = SyntheticBreakdown.SubsystemName(subsystem);
@@ -62,13 +66,6 @@ internal static class SyntheticScope
         trace.Text("5").Text(SyntheticFrame.RootCode).Empty().EndRow();
 
         void Item(string item, string parent, string kind, string text, string revision) =>
-            scope
-                .Text(item)
-                .Text(parent)
-                .Text(kind)
-                .Text(text)
-                .Text(item)
-                .Text(revision)
-                .EndRow();
+            scope.Text(item).Text(parent).Text(kind).Text(text).Text(item).Text(revision).EndRow();
     }
 }
