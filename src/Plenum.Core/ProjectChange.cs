@@ -81,6 +81,12 @@ public sealed class ProjectChange
         return change;
     }
 
+    /// <summary>Position that an element had before, by its id; −1 if it was not there.</summary>
+    public int RowBefore(int id) => before[ElementTable.Definition].RowOf(id);
+
+    /// <summary>The element at a position of the value before was a package.</summary>
+    public bool WasPackage(int rowBefore) => before.Tree.PackageOfRow[rowBefore] >= 0;
+
     private void Read(TableDifference table)
     {
         foreach (var row in table.Rows)

@@ -14,17 +14,24 @@ namespace Plenum.Core;
 /// All that must hold for a project as a whole before it is taken over. What merely deserves attention is a finding
 ///, not an error.
 /// </summary>
-public sealed class ProjectRules
+public sealed partial class ProjectRules
 {
     private readonly Project project;
     private readonly Func<TableDefinition, bool> isClean;
     private readonly IRowFaults faults;
+    private readonly ProjectChange? change;
 
-    private ProjectRules(Project project, Func<TableDefinition, bool> isClean, IRowFaults faults)
+    private ProjectRules(
+        Project project,
+        Func<TableDefinition, bool> isClean,
+        IRowFaults faults,
+        ProjectChange? change = null
+    )
     {
         this.project = project;
         this.isClean = isClean;
         this.faults = faults;
+        this.change = change;
     }
 
     /// <param name="project">The project; its elements in depth-first order.</param>
@@ -38,22 +45,29 @@ public sealed class ProjectRules
         IRowFaults faults
     ) => new ProjectRules(project, isClean, faults).Check();
 
+    /// <summary>What must hold, as far as a change of a project for which it held may have broken it.</summary>
+    public static void Check(Project project, ProjectChange change, IRowFaults faults) =>
+        new ProjectRules(project, _ => true, faults, change).Check();
+
     private void Check()
     {
         var periodsSound = AreClean(ProjectTable.Definition, PeriodTable.Definition);
-        if (periodsSound)
+        if (periodsSound && Concerns(ProjectTable.Definition, PeriodTable.Definition))
         {
             TimeRules.Check(project[PeriodTable.Definition], project.Settings.Start, faults);
         }
 
         CheckTrees();
         SumsFit();
-        if (AreClean(ChangeTable.Definition, PostingTable.Definition))
+        if (
+            AreClean(ChangeTable.Definition, PostingTable.Definition)
+            && Concerns(ChangeTable.Definition, PostingTable.Definition)
+        )
         {
             BaselineRules.CheckPostings(project[PostingTable.Definition], faults);
         }
 
-        if (AreClean(CreditStepTable.Definition))
+        if (AreClean(CreditStepTable.Definition) && Concerns(CreditStepTable.Definition))
         {
             StatusRules.CheckCreditSteps(project[CreditStepTable.Definition], faults);
         }
@@ -63,10 +77,18 @@ public sealed class ProjectRules
             return;
         }
 
-        BreakdownRules.CheckKinds(project.Tree, faults);
+        if (Concerns(ElementTable.Parent, ElementTable.Kind))
+        {
+            BreakdownRules.CheckKinds(project.Tree, faults);
+        }
+
         CheckPackageReferences();
-        CheckNetwork();
-        if (periodsSound)
+        if (ConcernsNetwork())
+        {
+            CheckNetwork();
+        }
+
+        if (periodsSound && ConcernsBaseline())
         {
             CheckBaseline();
         }
@@ -87,22 +109,25 @@ public sealed class ProjectRules
 
     private void CheckTrees()
     {
-        if (AreClean(ScopeTable.Definition))
+        if (AreClean(ScopeTable.Definition) && Concerns(ScopeTable.Parent))
         {
             ParentRules.ReportRings(project[ScopeTable.Definition], ScopeTable.Parent, faults);
         }
 
-        if (AreClean(QueryTable.Definition))
+        if (AreClean(QueryTable.Definition) && Concerns(QueryTable.Definition))
         {
             ScopeRules.CheckQueries(project[QueryTable.Definition], faults);
         }
 
-        if (AreClean(UnitTable.Definition))
+        if (AreClean(UnitTable.Definition) && Concerns(UnitTable.Parent))
         {
             ParentRules.ReportRings(project[UnitTable.Definition], UnitTable.Parent, faults);
         }
 
-        if (AreClean(GroupTable.Definition, GroupMemberTable.Definition))
+        if (
+            AreClean(GroupTable.Definition, GroupMemberTable.Definition)
+            && Concerns(GroupTable.Definition, GroupMemberTable.Definition)
+        )
         {
             BreakdownRules.CheckGroups(
                 project[GroupTable.Definition],
@@ -111,7 +136,7 @@ public sealed class ProjectRules
             );
         }
 
-        if (AreClean(WorkSetTable.Definition))
+        if (AreClean(WorkSetTable.Definition) && Concerns(WorkSetTable.Definition))
         {
             BreakdownRules.CheckWorkSets(project[WorkSetTable.Definition], faults);
         }
@@ -281,6 +306,7 @@ public sealed class ProjectRules
     private void CheckPackageReferences()
     {
         var tree = project.Tree;
+        var packagesWent = PackagesWent();
         foreach (var table in project.Tables)
         {
             foreach (
@@ -288,6 +314,11 @@ public sealed class ProjectRules
             )
             {
                 var target = column.Targets.ToList().IndexOf("elements");
+                if (!Concerns(column) && !packagesWent)
+                {
+                    continue;
+                }
+
                 var values = table.Ints(column);
                 for (var row = 0; row < values.Length; row++)
                 {
@@ -327,7 +358,7 @@ public sealed class ProjectRules
 
             foreach (
                 var column in table.Definition.Columns.Where(column =>
-                    column.Storage == ColumnStorage.Long
+                    column.Storage == ColumnStorage.Long && Concerns(column)
                 )
             )
             {

@@ -12,15 +12,18 @@ namespace Plenum.Workbench;
 /// One open project: commands are applied one after another, written in one transaction with their audit record, and
 /// only then does anybody see the new value. Questions are asked of <see cref="Current"/> and never wait for a command.
 /// </summary>
-public sealed class OpenProject : IDisposable
+public sealed partial class OpenProject : IDisposable
 {
     private readonly ProjectFile file;
+    private readonly TimeProvider clock;
     private readonly Lock writing = new();
 
-    private OpenProject(ProjectFile file, Project current)
+    private OpenProject(ProjectFile file, Project current, TimeProvider clock)
     {
         this.file = file;
+        this.clock = clock;
         Current = current;
+        ids.Follow(current);
     }
 
     /// <summary>The newest value that is written.</summary>
@@ -47,7 +50,7 @@ public sealed class OpenProject : IDisposable
         var opened = ProjectFile.Open(path, clock: clock);
         try
         {
-            return new OpenProject(opened, opened.Load(progress, ct));
+            return new OpenProject(opened, opened.Load(progress, ct), clock);
         }
         catch
         {
@@ -63,6 +66,9 @@ public sealed class OpenProject : IDisposable
         lock (writing)
         {
             Current = file.Load(progress, ct);
+            // another program has written: what was done before can no longer be taken back
+            steps.Clear();
+            ids.Follow(Current);
         }
     }
 
@@ -90,16 +96,13 @@ public sealed class OpenProject : IDisposable
 
             if (!result.Errors.Any && !command.DryRun && result.Changes.Count > 0)
             {
-                file.Commit(
-                    Current,
+                Publish(
                     result.Project,
                     result.Changes,
                     new AuditEntry(command.Person, "import", command.Reason, command.Change),
                     progress is null ? null : new StepProgress(progress),
                     ct
                 );
-                AuditBook.Follow(Current, result.Project);
-                Current = result.Project;
             }
 
             return new ImportAnswer(
@@ -124,8 +127,7 @@ public sealed class OpenProject : IDisposable
                 return false;
             }
 
-            file.Commit(
-                Current,
+            Publish(
                 next,
                 [change],
                 new AuditEntry(
@@ -135,8 +137,6 @@ public sealed class OpenProject : IDisposable
                     null
                 )
             );
-            AuditBook.Follow(Current, next);
-            Current = next;
             return true;
         }
     }

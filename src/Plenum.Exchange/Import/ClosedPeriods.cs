@@ -9,7 +9,7 @@ namespace Plenum.Exchange.Import;
 /// Keeps what was closed before the import as it is: a period is closed when its end is on or before the project's
 /// status date. Corrections are posted in the open period.
 /// </summary>
-internal sealed class ClosedPeriods
+public sealed class ClosedPeriods
 {
     private readonly Project before;
     private readonly int lastClosed;

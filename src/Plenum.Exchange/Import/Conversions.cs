@@ -7,33 +7,34 @@ namespace Plenum.Exchange.Import;
 /// Fills in the amount in the project's currency: once, at the row, rounded half away from zero. A row in another
 /// currency needs a rate; a row in the project's currency needs none.
 /// </summary>
-internal static class Conversions
+public static class Conversions
 {
     /// <summary>Sums of converted amounts are checked for the whole project; this only keeps one within range.</summary>
     private const long GreatestConverted = 100_000_000_000_000_000;
 
-    /// <param name="result">The merged table.</param>
+    /// <param name="table">The table.</param>
+    /// <param name="change">Its rows that have changed.</param>
     /// <param name="project">The project's currency.</param>
-    /// <param name="unpriced">Incoming rows whose currency or rate was not understood, and so has been reported.</param>
+    /// <param name="isUnpriced">Whether the row of an id has a currency or rate that was not understood and reported.</param>
     /// <param name="faults">Receives rows that cannot be converted.</param>
     public static Table Apply(
-        MergeResult result,
+        Table table,
+        TableChange change,
         Currency project,
-        IReadOnlySet<int> unpriced,
+        Func<int, bool> isUnpriced,
         IRowFaults faults
     )
     {
-        var table = result.Table;
-        if (table.Definition.Conversion is not { } conversion || result.Change.Count == 0)
+        if (table.Definition.Conversion is not { } conversion || change.Count == 0)
         {
             return table;
         }
 
         var converted = (NumberColumnBuilder<long>)table[conversion.Converted].ToBuilder(0);
-        foreach (var id in result.Change.Updated.Concat(result.Change.Added))
+        foreach (var id in change.Updated.Concat(change.Added))
         {
             var row = table.RowOf(id);
-            converted[row] = unpriced.Contains(result.Sources.Of(id))
+            converted[row] = isUnpriced(id)
                 ? Cell.NoLong
                 : Convert(table, row, conversion, project, faults);
         }

@@ -5,7 +5,7 @@ using Plenum.Core.Foundation.Tables;
 namespace Plenum.Exchange.Import;
 
 /// <summary>Says where in the files a row of the project came from, for faults that rules find in the whole.</summary>
-internal sealed class ImportFaults(InputErrors errors, IReadOnlyList<string> files) : IRowFaults
+public sealed class ImportFaults(InputErrors errors, IReadOnlyList<string> files) : IRowFaults
 {
     private readonly Dictionary<TableDefinition, (IncomingRows Rows, MergeSources Sources)> taken =
     [];

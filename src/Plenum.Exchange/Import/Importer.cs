@@ -167,7 +167,13 @@ public sealed class Importer
         faults.Taken(definition, intake.Incoming, result.Sources);
         ReportRepeated(intake.Incoming, result);
         ReportAltered(intake.Incoming, result);
-        var table = Conversions.Apply(result, draft.Currency, intake.Unpriced, faults);
+        var table = Conversions.Apply(
+            result.Table,
+            result.Change,
+            draft.Currency,
+            id => intake.Unpriced.Contains(result.Sources.Of(id)),
+            faults
+        );
         if (errors.Count > count)
         {
             draft.MarkUnclean(definition);

@@ -4,7 +4,7 @@ using Plenum.Core.Foundation.Tables;
 namespace Plenum.Exchange.Import;
 
 /// <summary>Reads the rows of one table from its sources into incoming rows, reporting every cell that is wrong.</summary>
-internal sealed class RowIntake
+internal sealed class RowIntake : ICellContext
 {
     private readonly TableDefinition definition;
     private readonly ColumnDefinition[] columns;
@@ -231,85 +231,11 @@ internal sealed class RowIntake
         ColumnBuilder builder,
         ReadOnlySpan<char> text,
         Currency currency
-    )
-    {
-        var withdrawn = column.IsWithdrawable && text is "-";
-        switch (column.Kind)
-        {
-            case CellKind.Text:
-                ((TextColumnBuilder)builder).Add(draft.Pool.Get(text));
-                return true;
-            case CellKind.Code:
-                return CellParser.IsCode(text)
-                    && Add((TextColumnBuilder)builder, draft.Pool.Get(text));
-            case CellKind.Decimal:
-                decimal exact = Cell.WithdrawnDecimal;
-                return (
-                        withdrawn
-                        || (
-                            CellParser.TryDecimal(text, out exact)
-                            && (exact >= 0 || column.Least < 0)
-                        )
-                    )
-                    && Add(
-                        (NumberColumnBuilder<decimal>)builder,
-                        withdrawn ? Cell.WithdrawnDecimal : exact
-                    );
-            case CellKind.Money:
-            case CellKind.Hours:
-                long scaled = Cell.WithdrawnLong;
-                var decimals = column.Kind == CellKind.Money ? currency.Digits : 2;
-                return (
-                        withdrawn
-                        || (
-                            CellParser.TryScaled(text, decimals, out scaled)
-                            && InRange(column, scaled)
-                        )
-                    )
-                    && Add(
-                        (NumberColumnBuilder<long>)builder,
-                        withdrawn ? Cell.WithdrawnLong : scaled
-                    );
-            default:
-                var value = Cell.WithdrawnInt;
-                return (withdrawn || TryInt(column, text, out value))
-                    && Add(
-                        (NumberColumnBuilder<int>)builder,
-                        withdrawn ? Cell.WithdrawnInt : value
-                    );
-        }
-    }
+    ) => CellReading.TryAdd(column, builder, text, currency, this);
 
-    private bool TryInt(ColumnDefinition column, ReadOnlySpan<char> text, out int value)
-    {
-        value = Cell.NoInt;
-        switch (column.Kind)
-        {
-            case CellKind.Date:
-                var isDate = CellParser.TryDate(text, out var date);
-                value = date.DayNumber;
-                return isDate;
-            case CellKind.Word:
-                return column.Codec!.TryParse(text, out value);
-            case CellKind.Reference:
-                return TryReference(column, text, out value);
-        }
+    string ICellContext.Pooled(ReadOnlySpan<char> text) => draft.Pool.Get(text);
 
-        long whole;
-        var read =
-            column.Kind == CellKind.Percent
-                ? CellParser.TryScaled(text, 2, out whole)
-                : CellParser.TryWhole(text, out whole);
-        if (!read || !InRange(column, whole))
-        {
-            return false;
-        }
-
-        value = (int)whole;
-        return true;
-    }
-
-    private bool TryReference(ColumnDefinition column, ReadOnlySpan<char> text, out int value)
+    bool ICellContext.TryReference(ColumnDefinition column, ReadOnlySpan<char> text, out int value)
     {
         if (column.Targets is [var only] && only == definition.Name)
         {
@@ -329,22 +255,6 @@ internal sealed class RowIntake
             draft.MarkUnclean(definition);
         }
 
-        return true;
-    }
-
-    private static bool InRange(ColumnDefinition column, long value) =>
-        value >= column.Least && value <= column.Greatest;
-
-    private static bool Add<T>(NumberColumnBuilder<T> builder, T value)
-        where T : unmanaged, System.Numerics.INumber<T>
-    {
-        builder.Add(value);
-        return true;
-    }
-
-    private static bool Add(TextColumnBuilder builder, string value)
-    {
-        builder.Add(value);
         return true;
     }
 }

@@ -1,6 +1,7 @@
 using Plenum.Core;
 using Plenum.Store;
 using Plenum.Workbench;
+using Plenum.Workbench.Commands;
 
 namespace Plenum.Web.Host;
 
@@ -172,25 +173,62 @@ public sealed class ShelvedProject : IDisposable
     /// <summary>Accepts a finding of the audit with a reason, or takes that back, and tells everybody.</summary>
     /// <exception cref="Workbench.Questions.QuestionException">There is no such finding now, or no reason is given.</exception>
     /// <exception cref="StoreException">It could not be written; nothing has changed.</exception>
-    public async Task Accept(AcceptFindingCommand command)
+    public Task Accept(AcceptFindingCommand command) =>
+        Write(project => project.Accept(command), changed => changed);
+
+    /// <summary>Does a command, and tells everybody.</summary>
+    /// <inheritdoc cref="OpenProject.Edit" path="/exception"/>
+    public Task<EditAnswer> Edit(EditCommand command, string person, string? reason = null) =>
+        Write(project => project.Edit(command, person, reason), answer => answer.Changes.Count > 0);
+
+    /// <summary>Takes back a person's last command; null if there is none.</summary>
+    /// <inheritdoc cref="OpenProject.Undo" path="/exception"/>
+    public Task<EditAnswer?> Undo(string person) =>
+        Write(project => project.Undo(person), answer => answer is not null);
+
+    /// <summary>Does again what a person took back last; null if there is nothing.</summary>
+    /// <inheritdoc cref="OpenProject.Redo" path="/exception"/>
+    public Task<EditAnswer?> Redo(string person) =>
+        Write(project => project.Redo(person), answer => answer is not null);
+
+    /// <summary>What a person could take back and do again, in words; null for nothing.</summary>
+    public (string? Undo, string? Redo) StepsOf(string person) =>
+        open?.StepsOf(person) ?? (null, null);
+
+    /// <summary>The last edits since the project was opened, newest first.</summary>
+    public IReadOnlyList<EditNote> LastEdits(int count) => open?.LastEdits(count) ?? [];
+
+    /// <summary>One write after another; whoever looks at the project is told once it is written.</summary>
+    private async Task<T> Write<T>(Func<OpenProject, T> write, Func<T, bool> hasChanged)
     {
         var project =
             await Open() ?? throw new InvalidOperationException(Refusal ?? "It is not open.");
         await oneAfterAnother.WaitAsync();
-        bool changed;
+        T answer;
         try
         {
-            changed = await Task.Run(() => project.Accept(command));
+            answer = await Task.Run(() =>
+            {
+                var written = write(project);
+                if (hasChanged(written))
+                {
+                    Prepare(project.Current);
+                }
+
+                return written;
+            });
         }
         finally
         {
             oneAfterAnother.Release();
         }
 
-        if (changed)
+        if (hasChanged(answer))
         {
             Changed?.Invoke();
         }
+
+        return answer;
     }
 
     /// <summary>Reads the file anew, after another program has written to it, and tells everybody.</summary>

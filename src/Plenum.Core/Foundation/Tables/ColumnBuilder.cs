@@ -14,6 +14,8 @@ public abstract class ColumnBuilder
 
     public abstract void Overwrite(int row, Column source, int sourceRow);
 
+    public abstract bool SameAt(int row, Column other, int otherRow);
+
     /// <summary>The column as it stands. The builder must not be used afterwards.</summary>
     public abstract Column Build();
 }
@@ -54,6 +56,9 @@ public sealed class NumberColumnBuilder<T> : ColumnBuilder
     public override void Overwrite(int row, Column source, int sourceRow) =>
         values[row] = ((NumberColumn<T>)source).Values[sourceRow];
 
+    public override bool SameAt(int row, Column other, int otherRow) =>
+        values[row] == ((NumberColumn<T>)other).Values[otherRow];
+
     public override Column Build() =>
         new NumberColumn<T>(CollectionsMarshal.AsSpan(values).ToArray());
 }
@@ -87,6 +92,9 @@ public sealed class TextColumnBuilder : ColumnBuilder
 
     public override void Overwrite(int row, Column source, int sourceRow) =>
         values[row] = ((TextColumn)source).Values[sourceRow];
+
+    public override bool SameAt(int row, Column other, int otherRow) =>
+        string.Equals(values[row], ((TextColumn)other).Values[otherRow], StringComparison.Ordinal);
 
     public override Column Build() => new TextColumn(CollectionsMarshal.AsSpan(values).ToArray());
 }

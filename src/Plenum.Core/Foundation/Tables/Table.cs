@@ -126,6 +126,20 @@ public sealed class Table
         );
     }
 
+    /// <summary>The table with other columns; what is known of ids and keys is taken over where they are the same.</summary>
+    internal Table Edited(
+        int[] ids,
+        Column[] columns,
+        IReadOnlyDictionary<string, TextColumn> ownFields,
+        bool sameKeys
+    ) =>
+        new(Definition, ids, columns, ownFields)
+        {
+            rowOfId = ReferenceEquals(ids, Ids) ? rowOfId : null,
+            codes = sameKeys ? codes : null,
+            keyIndex = sameKeys ? keyIndex : null,
+        };
+
     internal Column[] AllColumns()
     {
         var all = new Column[columns.Length];
