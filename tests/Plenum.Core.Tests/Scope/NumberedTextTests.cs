@@ -210,7 +210,7 @@ public class NumberedTextTests
     [InlineData("The works\n1 Intake", 1, "There is text before the first number.")]
     [InlineData("- a dash\n1 Intake", 1, "There is text before the first number.")]
     [InlineData("1 Intake\n1.1 Pipe\n1.1 Pump", 3, "1.1 is there already, on line 2.")]
-    [InlineData("1 Intake\na) Pipe\na) Pump", 3, "1.a.a is there already, on line 3.")]
+    [InlineData("1 Intake\na) Pipe\na) Pump", 3, "1.a is there already, on line 2.")]
     [InlineData("1 Intake\n2.1 Pipe", 2, "2.1 is part of 2, which is not there.")]
     [InlineData("4.3.1 Pipe", 1, "4.3.1 is part of 4.3, which is not there.")]
     [InlineData("1 Intake\n1.1", 2, "1.1 has no text.")]
