@@ -86,7 +86,7 @@ internal static class ScopeLens
                 Listed: item is not null
             ),
             new("asked", "asked for", "neu"),
-            new("partly", "partly", "unf2"),
-            new("nobody", "nobody asked for it", "unf4"),
+            new("partly", "partly", "unf1"),
+            new("nobody", "nobody asked for it", "unf3"),
         ];
 }

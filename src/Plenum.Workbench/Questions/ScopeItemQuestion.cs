@@ -2,6 +2,7 @@ using Plenum.Core;
 using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;
+using Plenum.Core.People;
 using Plenum.Core.Scope;
 using Plenum.Workbench.Words;
 
@@ -69,7 +70,7 @@ public sealed record ScopeItemQuestion(string Item)
                 tree.Code(group.Key),
                 tree.Name(group.Key),
                 ScopeFacts.SizeOf(project, group.Key),
-                person[group.Key] == Cell.NoInt ? null : PersonNames.Of(project, person[group.Key]),
+                Answering(project, person[group.Key], group.Key),
                 [
                     .. group.Select(traced => new PartTrace(
                         trace.Ids[traced],
@@ -77,6 +78,28 @@ public sealed record ScopeItemQuestion(string Item)
                     )),
                 ]
             ));
+    }
+
+    /// <summary>The person in charge; without one the manager of the account that stands on the element.</summary>
+    private static string? Answering(Project project, int inCharge, int position)
+    {
+        if (inCharge != Cell.NoInt)
+        {
+            return PersonNames.Of(project, inCharge);
+        }
+
+        foreach (var account in project.Placement.AccountsOfElement[position])
+        {
+            if (
+                project.Placement.Accounts.Ints(AccountTable.Manager)[account] is var manager
+                && manager != Cell.NoInt
+            )
+            {
+                return PersonNames.Of(project, manager);
+            }
+        }
+
+        return null;
     }
 
     /// <summary>Each money once: an element below another that answers too adds nothing.</summary>
@@ -197,7 +220,7 @@ public sealed record ScopeItemAnswer(
 /// <param name="Code">Its code.</param>
 /// <param name="Name">Its name.</param>
 /// <param name="Budget">Budget, or what was allotted where nothing below it has a budget.</param>
-/// <param name="Person">Name of the person in charge; null for nobody.</param>
+/// <param name="Person">Name of the person in charge, or of the manager of its account; null for nobody.</param>
 /// <param name="Traces">What of the item it answers, at least one.</param>
 public sealed record AnsweringPart(
     int Id,

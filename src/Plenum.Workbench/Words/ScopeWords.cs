@@ -24,7 +24,7 @@ public static class ScopeWords
             [] => items,
             [.., { Signed: { } day }] => $"signed {Amounts.Day(day)}, {items}",
             [.., { Signed: { } day } last, _] =>
-                $"in draft, {items}; revision {last.Code} signed {Amounts.Day(day)}",
+                $"in draft after {last.Code} of {Amounts.Day(day)}, {items}",
             _ => $"in draft, {items}",
         };
     }
