@@ -48,6 +48,7 @@ public static class Program
             ImportCommand.Build(context),
             ExportCommand.Build(context),
             CheckCommand.Build(context),
+            ScopeCommand.Build(context),
             TreeCommand.Build(context),
             AccountsCommand.Build(context),
             ForecastCommand.Build(context),
