@@ -176,12 +176,19 @@ export function putScope(root, page) {
  * @param {any} form object of the form with the method TextChanged
  */
 export function watchText(field, form) {
+    if (field === null) {
+        return; // the reader has gone on already
+    }
     let waiting = 0;
-    field?.addEventListener('input', () => {
+    const tell = () => {
+        const text = new TextEncoder().encode(field.value.length > 0 ? field.value : ' ');
+        void form.invokeMethodAsync('TextChanged', globalThis.DotNet.createJSStreamReference(text)).catch(() => undefined);
+    };
+    field.addEventListener('input', () => {
         clearTimeout(waiting);
-        waiting = setTimeout(() => {
-            const text = new TextEncoder().encode(field.value.length > 0 ? field.value : ' ');
-            void form.invokeMethodAsync('TextChanged', globalThis.DotNet.createJSStreamReference(text)).catch(() => undefined);
-        }, 250);
+        waiting = setTimeout(tell, 250);
     });
+    if (field.value.length > 0) {
+        tell(); // somebody was faster than this script
+    }
 }
