@@ -45,7 +45,11 @@ public sealed class ScopeTests(Site site)
         await reader.Type("Pump hall");
         await reader.Press("Enter");
         await reader.By(".card", "answers “A hall”").WaitForAsync();
-        Assert.Contains("one phrase only", await reader.Text(".item.picked .verdict"), StringComparison.Ordinal);
+        Assert.Contains(
+            "one phrase only",
+            await reader.Text(".item.picked .verdict"),
+            StringComparison.Ordinal
+        );
 
         // a phrase without a part stays open
         await reader.Press("t");
@@ -91,7 +95,11 @@ public sealed class ScopeTests(Site site)
         await reader.Page.Keyboard.InsertTextAsync("1 Works\n1.1 A gate\n1.1 A fence");
         await reader.By(".faults td", "1.1 is there already, on line 2.").WaitForAsync();
         Assert.True(await reader.By("#take-items").IsDisabledAsync());
-        Assert.Contains("A fence", await reader.By("#paste-text").InputValueAsync(), StringComparison.Ordinal);
+        Assert.Contains(
+            "A fence",
+            await reader.By("#paste-text").InputValueAsync(),
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -100,12 +108,18 @@ public sealed class ScopeTests(Site site)
         await using var reader = await Reader.At(site, "/p/scoping-long/scope");
         await reader.Press("p");
         await reader.By("#paste-text").WaitForAsync();
-        var lines = Enumerable.Range(1, 1_200).Select(item => $"1.{item} The contractor delivers part {item} of the works, complete and tested.");
+        var lines = Enumerable
+            .Range(1, 1_200)
+            .Select(item =>
+                $"1.{item} The contractor delivers part {item} of the works, complete and tested."
+            );
         await reader.By("#paste-text").FillAsync("1 Works\n" + string.Join('\n', lines));
         await reader.By("#take-items", "items").WaitForAsync();
         await reader.By("#take-items:not([disabled])").PressAsync("Enter");
         await reader.By(".item.picked", "Works").WaitForAsync();
-        await reader.By("[data-item='1.1200']").WaitForAsync(new() { State = Microsoft.Playwright.WaitForSelectorState.Attached });
+        await reader
+            .By("[data-item='1.1200']")
+            .WaitForAsync(new() { State = Microsoft.Playwright.WaitForSelectorState.Attached });
     }
 
     [Fact]
@@ -121,6 +135,10 @@ public sealed class ScopeTests(Site site)
         Assert.Equal(5, await reader.By(".links path").CountAsync());
         await reader.Press("k");
         await reader.By(".item.picked", "All brine").WaitForAsync();
-        Assert.Contains("asked for by 4.5.1", await reader.Text(".legend"), StringComparison.Ordinal);
+        Assert.Contains(
+            "asked for by 4.5.1",
+            await reader.Text(".legend"),
+            StringComparison.Ordinal
+        );
     }
 }

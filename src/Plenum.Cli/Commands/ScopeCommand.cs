@@ -173,7 +173,9 @@ internal static class ScopeCommand
         table.Write(output);
         if (answer.NobodyAsked.Count > 0)
         {
-            output.WriteLine("Nobody asked for these. Either an item is missing, or the work should go:");
+            output.WriteLine(
+                "Nobody asked for these. Either an item is missing, or the work should go:"
+            );
             foreach (var part in answer.NobodyAsked)
             {
                 output.WriteLine(

@@ -74,10 +74,7 @@ public sealed record DivideElementCommand(
     {
         foreach (var (column, row) in users)
         {
-            if (
-                PackageWork.IsRecord(column.Table)
-                || column.Table == BudgetPeriodTable.Definition
-            )
+            if (PackageWork.IsRecord(column.Table) || column.Table == BudgetPeriodTable.Definition)
             {
                 throw new EditException([
                     new EditFault(
@@ -109,7 +106,9 @@ public sealed record DivideElementCommand(
     private void ShareCells(EditDraft draft, int[] parts)
     {
         var elements = draft[ElementTable.Definition];
-        foreach (var column in (ColumnDefinition[])[ElementTable.Allotted, ElementTable.AllottedHours])
+        foreach (
+            var column in (ColumnDefinition[])[ElementTable.Allotted, ElementTable.AllottedHours]
+        )
         {
             var whole = elements.Long(column, Id);
             if (Cell.IsGiven(whole))

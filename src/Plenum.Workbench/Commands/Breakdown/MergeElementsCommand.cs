@@ -47,7 +47,9 @@ public sealed record MergeElementsCommand(int Keep, IReadOnlyList<int> Others) :
 
             MergeCells(draft, other);
             foreach (
-                var (column, row) in PackageWork.Users(draft, ElementTable.Definition, other).ToList()
+                var (column, row) in PackageWork
+                    .Users(draft, ElementTable.Definition, other)
+                    .ToList()
             )
             {
                 if (draft.Has(column.Table, row))
@@ -147,9 +149,7 @@ public sealed record MergeElementsCommand(int Keep, IReadOnlyList<int> Others) :
     /// <summary>The row of the element that stays whose other keys are the same.</summary>
     private int? SameOf(EditDraft draft, ColumnDefinition column, int row)
     {
-        foreach (
-            var (own, id) in PackageWork.Users(draft, ElementTable.Definition, Keep).ToList()
-        )
+        foreach (var (own, id) in PackageWork.Users(draft, ElementTable.Definition, Keep).ToList())
         {
             if (own == column && id != row && SameKeys(draft, column, id, row))
             {
@@ -198,7 +198,10 @@ public sealed record MergeElementsCommand(int Keep, IReadOnlyList<int> Others) :
         );
         if (
             Cell.IsGiven(start)
-            && (packages.Int(PackageTable.Start, keep) is var mine && (!Cell.IsGiven(mine) || start < mine))
+            && (
+                packages.Int(PackageTable.Start, keep) is var mine
+                && (!Cell.IsGiven(mine) || start < mine)
+            )
         )
         {
             packages.Set(PackageTable.Start, keep, start);
@@ -236,7 +239,11 @@ public sealed record MergeElementsCommand(int Keep, IReadOnlyList<int> Others) :
         );
         if (Cell.IsGiven(theirs))
         {
-            budget.Set(BudgetTable.Hours, keep, Cell.IsGiven(mine) ? checked(mine + theirs) : theirs);
+            budget.Set(
+                BudgetTable.Hours,
+                keep,
+                Cell.IsGiven(mine) ? checked(mine + theirs) : theirs
+            );
         }
     }
 }

@@ -120,7 +120,10 @@ public sealed record RestoreItemCommand(int Item) : EditCommand
         var statement = new DraftStatement(draft);
         statement.NeedOpen();
         statement.NeedItem(Item, mayBeWithdrawn: true);
-        if (draft.Reference(ScopeTable.Withdrawn, Item) is var gone && (gone == 0 || gone != statement.Newest))
+        if (
+            draft.Reference(ScopeTable.Withdrawn, Item) is var gone
+            && (gone == 0 || gone != statement.Newest)
+        )
         {
             throw new EditException(
                 gone == 0
