@@ -144,8 +144,25 @@ public sealed record DivideElementCommand(
         }
     }
 
+    /// <summary>An amount in another currency is converted once, as a whole: in parts it would come to another sum.</summary>
+    internal static void NeedOwnCurrency(EditDraft draft, int row)
+    {
+        if (
+            draft.Text(BudgetTable.Currency, row) is { } currency
+            && currency != draft.ProjectCurrency.Code
+        )
+        {
+            throw new EditException(
+                $"The budget of {draft.Key(BudgetTable.Definition, row)} is in {currency}; converted in other parts it would "
+                    + "come to another sum.",
+                $"a budget in {draft.ProjectCurrency.Code}"
+            );
+        }
+    }
+
     private void ShareBudget(EditDraft draft, int row, int[] parts)
     {
+        NeedOwnCurrency(draft, row);
         var budget = draft[BudgetTable.Definition];
         var amount = Shared(budget.Long(BudgetTable.Amount, row));
         var given = budget.Long(BudgetTable.Hours, row);

@@ -216,18 +216,8 @@ public sealed record MergeElementsCommand(int Keep, IReadOnlyList<int> Others) :
     private static void AddBudget(EditDraft draft, int keep, int other)
     {
         var budget = draft[BudgetTable.Definition];
-        if (
-            draft.Text(BudgetTable.Currency, keep) != draft.Text(BudgetTable.Currency, other)
-            || draft.Text(BudgetTable.Rate, keep) != draft.Text(BudgetTable.Rate, other)
-        )
-        {
-            throw new EditException(
-                $"The budgets of {draft.Key(BudgetTable.Definition, keep)} and {draft.Key(BudgetTable.Definition, other)} "
-                    + "are in different currencies or at different rates.",
-                "budgets in one currency at one rate"
-            );
-        }
-
+        DivideElementCommand.NeedOwnCurrency(draft, keep);
+        DivideElementCommand.NeedOwnCurrency(draft, other);
         budget.Set(
             BudgetTable.Amount,
             keep,
