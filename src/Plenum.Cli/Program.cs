@@ -49,6 +49,7 @@ public static class Program
             EditCommands.Build(context),
             ExportCommand.Build(context),
             CheckCommand.Build(context),
+            ScopeCommand.Build(context),
             TreeCommand.Build(context),
             OutlineCommand.Build(context),
             StandardCommand.Build(context),

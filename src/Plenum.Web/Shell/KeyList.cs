@@ -69,6 +69,21 @@ public static class KeyList
                     ("C", "copy the table for a spreadsheet"),
                 ]
             ),
+            "scope" => (
+                "Scope",
+                [
+                    ("J K", "next item, item before"),
+                    ("U", "next item that is still open"),
+                    ("↑ ↓", "item after item, from one of them"),
+                    ("Enter", "pick the item"),
+                    ("W", "write an item"),
+                    ("P", "paste a statement"),
+                    ("E", "change the picked item"),
+                    ("T", "trace it, or words of it, to a part"),
+                    ("A", "add a part for it"),
+                    ("Q", "ask the client about it"),
+                ]
+            ),
             "breakdown" => (
                 "Breakdown",
                 [

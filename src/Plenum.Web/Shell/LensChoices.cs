@@ -1,3 +1,4 @@
+using Plenum.Core.Scope;
 using Plenum.Workbench.Maps;
 
 namespace Plenum.Web.Shell;
@@ -26,6 +27,11 @@ public sealed record LensChoice(string Word, string Name)
         new(LensQuestion.Network, "Total float in working days, tightest inside"),
     ];
 
+    private static readonly LensChoice[] Scope =
+    [
+        new(LensQuestion.Scope, "Which parts the scope statement asks for"),
+    ];
+
     private static readonly LensChoice[] People =
     [
         new(LensQuestion.People, "Who answers for each part"),
@@ -35,6 +41,7 @@ public sealed record LensChoice(string Word, string Name)
     public static IReadOnlyList<LensChoice> Of(string chapter) =>
         chapter switch
         {
+            "scope" => Scope,
             "breakdown" => Breakdown,
             "people" => People,
             "network" => Network,
@@ -52,9 +59,21 @@ public sealed record LensChoice(string Word, string Name)
     public LensQuestion Question(Sheet sheet) =>
         new(
             Word,
-            Word is LensQuestion.Breakdown or LensQuestion.People or LensQuestion.Network
+            Word
+                is LensQuestion.Scope
+                    or LensQuestion.Breakdown
+                    or LensQuestion.People
+                    or LensQuestion.Network
                 ? null
                 : sheet.At,
-            Word == LensQuestion.People ? sheet.Value("person") : null
+            Word == LensQuestion.People ? sheet.Value("person") : null,
+            Word == LensQuestion.Scope ? ItemOf(sheet) : null
         );
+
+    /// <summary>The scope item that the address names, if there is one.</summary>
+    private static string? ItemOf(Sheet sheet) =>
+        sheet.Value("item") is { } item
+        && sheet.Project?[ScopeTable.Definition].RowOfCode(item) >= 0
+            ? item
+            : null;
 }
