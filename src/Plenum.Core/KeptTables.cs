@@ -72,6 +72,18 @@ internal readonly struct KeptTables
             && Same(CommitmentTable.Definition)
             && Same(PostingTable.Definition);
         OpenShares = Earned && SamePresent();
+        ActivityMatrix =
+            Totals(ElementTable.AllottedHours)
+            && Same(WorkSetTable.Definition)
+            && Same(NotNeededTable.Definition)
+            && SameInts(ElementTable.PartType)
+            && (
+                Elements
+                || ReferenceEquals(
+                    now[ElementTable.Definition][ElementTable.Activity],
+                    before[ElementTable.Definition][ElementTable.Activity]
+                )
+            );
         Links = Shape && Same(ActivityTable.Definition) && Same(LinkTable.Definition);
         Network =
             Baseline
@@ -113,6 +125,8 @@ internal readonly struct KeptTables
     public bool TimePhased { get; }
 
     public bool OpenShares { get; }
+
+    public bool ActivityMatrix { get; }
 
     public bool Links { get; }
 

@@ -31,6 +31,7 @@ public sealed class Project
     private readonly Lazy<OpenShares> openShares;
     private readonly Lazy<ElementTotals> totals;
     private readonly Lazy<ElementTotals> hourTotals;
+    private readonly Lazy<ActivityMatrix> activityMatrix;
     private readonly Lazy<PackageLinks> links;
     private readonly Lazy<ProjectNetwork> network;
 
@@ -123,6 +124,19 @@ public sealed class Project
                     Baseline.BudgetHours
                 )
         );
+        activityMatrix = Moved(
+            before?.activityMatrix,
+            kept.ActivityMatrix && kept.Elements,
+            kept.ActivityMatrix,
+            same => same.Over(Tree),
+            () =>
+                new ActivityMatrix(
+                    Tree,
+                    this[WorkSetTable.Definition],
+                    this[NotNeededTable.Definition],
+                    HourTotals.BudgetOrAllotted()
+                )
+        );
         links = Kept(
             before?.links,
             kept.Links,
@@ -186,6 +200,9 @@ public sealed class Project
 
     /// <summary>The same for hours, in hundredths.</summary>
     public ElementTotals HourTotals => hourTotals.Value;
+
+    /// <summary>Parts against the activities that they need.</summary>
+    public ActivityMatrix ActivityMatrix => activityMatrix.Value;
 
     /// <summary>The network at the project's status date.</summary>
     /// <exception cref="Plenum.Core.Network.NetworkException">

@@ -25,14 +25,10 @@ public sealed record StandingQuestion
     {
         var check = new CheckQuestion().Ask(project);
         var waiting = check.Count(Severity.Error) + check.Count(Severity.Warning);
-        var (decided, cells) = new PartActivities(
-            project.Tree,
-            project[WorkSetTable.Definition],
-            project[NotNeededTable.Definition]
-        ).Decided();
+        var matrix = project.ActivityMatrix;
         return new Standing(
             "breakdown",
-            Ratio.Of(decided, cells),
+            Ratio.Of(matrix.DecidedCount, matrix.CellCount),
             "of the activities that the parts need are planned or ruled out",
             waiting,
             waiting == 1 ? "finding waits" : "findings wait"
