@@ -79,6 +79,7 @@ public static class PlenumWeb
         builder.Services.AddSingleton<ImportDesk>();
         builder.Services.AddSingleton<ExportDesk>();
         builder.Services.AddScoped<Sheet>();
+        builder.Services.AddScoped<Editing>();
         builder.Services.AddScoped<Breakdown.OpenBranches>();
         builder.Services.AddRazorComponents().AddInteractiveServerComponents();
         builder.Services.AddAntiforgery();

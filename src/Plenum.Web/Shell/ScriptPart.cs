@@ -92,6 +92,20 @@ public sealed class ScriptPart : IAsyncDisposable
         }
     }
 
+    /// <summary>Calls a function that answers with text; null, if the page has gone.</summary>
+    /// <exception cref="JSException">the function fails</exception>
+    public async Task<string?> Text(string function, params object?[] arguments)
+    {
+        try
+        {
+            return await (part ?? module).InvokeAsync<string?>(function, arguments);
+        }
+        catch (Exception gone) when (IsDeparture(gone))
+        {
+            return null;
+        }
+    }
+
     public async ValueTask DisposeAsync()
     {
         try

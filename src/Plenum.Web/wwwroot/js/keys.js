@@ -81,6 +81,15 @@ function onKey(event) {
         }
         return;
     }
+    if ((event.ctrlKey || event.metaKey) && !event.altKey && !event.shiftKey && !isTyping(event.target)) {
+        // what was typed into a field is taken back by the field itself
+        const taker = document.querySelector(`[data-ctrl="${CSS.escape(event.key.toLowerCase())}"]`);
+        if (taker instanceof HTMLElement) {
+            event.preventDefault();
+            taker.click();
+        }
+        return;
+    }
     if (event.ctrlKey || event.metaKey || event.altKey || isTyping(event.target) || !lettersAct()) {
         return;
     }
