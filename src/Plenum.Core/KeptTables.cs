@@ -1,5 +1,6 @@
 using Plenum.Core.Baseline;
 using Plenum.Core.Breakdown;
+using Plenum.Core.Estimate;
 using Plenum.Core.Foundation.Tables;
 using Plenum.Core.Foundation.Time;
 using Plenum.Core.Network;
@@ -84,6 +85,7 @@ internal readonly struct KeptTables
                     before[ElementTable.Definition][ElementTable.Activity]
                 )
             );
+        Estimate = Shape && Settings && Same(EstimateTable.Definition);
         Links = Shape && Same(ActivityTable.Definition) && Same(LinkTable.Definition);
         Network =
             Baseline
@@ -127,6 +129,8 @@ internal readonly struct KeptTables
     public bool OpenShares { get; }
 
     public bool ActivityMatrix { get; }
+
+    public bool Estimate { get; }
 
     public bool Links { get; }
 

@@ -177,6 +177,9 @@ public sealed class ActivityMatrix
             ? At(part, start[part] + place)
             : null;
 
+    /// <summary>The part's type needs the activity of the column.</summary>
+    public bool Needs(int part, int column) => columns.PlaceOf(typeOfPart[part], column) >= 0;
+
     /// <summary>Number of an activity's column; −1 for one that stands in no work set.</summary>
     public int ColumnOf(string activity) => columns.NumberOf(activity);
 

@@ -17,6 +17,8 @@ public sealed record LensQuestion(string Word, DateOnly? At = null, string? Pers
     public const string Status = "status";
     public const string Network = "network";
     public const string Precision = "precision";
+    public const string Parts = "parts";
+    public const string Estimate = "estimate";
 
     /// <summary>The lenses that there are.</summary>
     public static readonly IReadOnlyList<string> Words =
@@ -29,6 +31,8 @@ public sealed record LensQuestion(string Word, DateOnly? At = null, string? Pers
         Status,
         Network,
         Precision,
+        Parts,
+        Estimate,
     ];
 
     /// <exception cref="QuestionException">There is no such lens or person, or no element to show.</exception>
@@ -44,6 +48,8 @@ public sealed record LensQuestion(string Word, DateOnly? At = null, string? Pers
             People => PeopleLens.Of(project, Person),
             Status => StatusLens.Of(project, PeriodOf(project)),
             Network => NetworkLens.Of(project),
+            Parts => PartsLens.Of(project),
+            Estimate => EstimateLens.Of(project),
             Precision => PrecisionLens.Of(project, PeriodOf(project)),
             _ => throw new QuestionException(
                 $"There is no lens \"{Word}\". Known are {string.Join(", ", Words)}."

@@ -16,6 +16,7 @@ public sealed record StandingQuestion
             : new StandingAnswer([
                 Breakdown(project),
                 People(project),
+                Estimate(project),
                 Network(project),
                 Accounts(project),
             ]);
@@ -57,6 +58,19 @@ public sealed record StandingQuestion
             "of the packages have a person in charge and a control account",
             without,
             without == 1 ? "package has not" : "packages have not"
+        );
+    }
+
+    private static Standing Estimate(Project project)
+    {
+        var sum = project.Estimate.At(0);
+        var without = sum.Packages - sum.Estimated;
+        return new Standing(
+            "estimate",
+            Ratio.Of(sum.Estimated, sum.Packages),
+            "of the packages are estimated",
+            without,
+            without == 1 ? "package has no estimate" : "packages have no estimate"
         );
     }
 

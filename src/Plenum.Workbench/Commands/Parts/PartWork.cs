@@ -5,6 +5,7 @@ using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;
 using Plenum.Core.Network;
 using Plenum.Workbench.Commands.Breakdown;
+using Plenum.Workbench.Words;
 
 namespace Plenum.Workbench.Commands.Parts;
 
@@ -182,13 +183,8 @@ internal sealed class PartWork
     private static string Text(decimal value) =>
         Ratio.Normal(value).ToString(CultureInfo.InvariantCulture);
 
-    private string NameOf(int part, SetActivity activity)
-    {
-        var name = activity.Activity;
-        var isWord = name.Length > 1 && char.IsUpper(name[0]) && char.IsLower(name[1]);
-        return $"{draft.Text(ElementTable.Name, part)}, "
-            + (isWord ? char.ToLowerInvariant(name[0]) + name[1..] : name);
-    }
+    private string NameOf(int part, SetActivity activity) =>
+        $"{draft.Text(ElementTable.Name, part)}, {PartsSentence.Lower(activity.Activity)}";
 
     /// <summary>Before the first child that carries out a later activity of the set.</summary>
     private int PlaceOf(int part, SetActivity activity)
