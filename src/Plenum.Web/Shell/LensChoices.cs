@@ -21,6 +21,18 @@ public sealed record LensChoice(string Word, string Name)
         new(LensQuestion.Precision, "How closely the status of each account is known"),
     ];
 
+    private static readonly LensChoice[] Parts =
+    [
+        new(LensQuestion.Parts, "Parts with every activity decided, or not yet"),
+        .. Breakdown,
+    ];
+
+    private static readonly LensChoice[] Estimate =
+    [
+        new(LensQuestion.Estimate, "How well the estimate is defined, as a mix"),
+        new(LensQuestion.Breakdown, "How each element is split, and what the audit found"),
+    ];
+
     private static readonly LensChoice[] Network =
     [
         new(LensQuestion.Network, "Total float in working days, tightest inside"),
@@ -32,10 +44,11 @@ public sealed record LensChoice(string Word, string Name)
     ];
 
     /// <summary>The lenses of the chapter that is open.</summary>
-    public static IReadOnlyList<LensChoice> Of(string chapter) =>
-        chapter switch
+    public static IReadOnlyList<LensChoice> Of(Sheet sheet) =>
+        sheet.Chapter switch
         {
-            "breakdown" => Breakdown,
+            "breakdown" => sheet.Place.Length > 0 ? Parts : Breakdown,
+            "estimate" => Estimate,
             "people" => People,
             "network" => Network,
             _ => Accounts,
@@ -44,7 +57,7 @@ public sealed record LensChoice(string Word, string Name)
     /// <summary>The lens that the address names, or the chapter's own.</summary>
     public static LensChoice Chosen(Sheet sheet)
     {
-        var choices = Of(sheet.Chapter);
+        var choices = Of(sheet);
         return choices.FirstOrDefault(choice => choice.Word == sheet.Value("lens")) ?? choices[0];
     }
 
@@ -52,7 +65,12 @@ public sealed record LensChoice(string Word, string Name)
     public LensQuestion Question(Sheet sheet) =>
         new(
             Word,
-            Word is LensQuestion.Breakdown or LensQuestion.People or LensQuestion.Network
+            Word
+                is LensQuestion.Breakdown
+                    or LensQuestion.People
+                    or LensQuestion.Network
+                    or LensQuestion.Parts
+                    or LensQuestion.Estimate
                 ? null
                 : sheet.At,
             Word == LensQuestion.People ? sheet.Value("person") : null
