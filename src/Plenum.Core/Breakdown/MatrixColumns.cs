@@ -83,7 +83,7 @@ internal sealed class MatrixColumns
     {
         var facets = workSets.Texts(WorkSetTable.Facet).ToArray();
         List<string> known = [.. FacetsInOrder];
-        Dictionary<string, (string Facet, int Order, int First)> found = new(
+        Dictionary<string, (string Facet, long Orders, int Sets, int First)> found = new(
             StringComparer.Ordinal
         );
         for (var row = 0; row < names.Length; row++)
@@ -95,8 +95,12 @@ internal sealed class MatrixColumns
             }
 
             found[names[row]!] = found.TryGetValue(names[row]!, out var before)
-                ? before with { Order = Math.Min(before.Order, order[row]) }
-                : (facet, order[row], row);
+                ? before with
+                {
+                    Orders = before.Orders + order[row],
+                    Sets = before.Sets + 1,
+                }
+                : (facet, order[row], 1, row);
         }
 
         return
@@ -107,7 +111,8 @@ internal sealed class MatrixColumns
                         facet.Equals(pair.Value.Facet, StringComparison.OrdinalIgnoreCase)
                     )
                 )
-                .ThenBy(pair => pair.Value.Order)
+                // its mean place: sets differ in what they leave out
+                .ThenBy(pair => (double)pair.Value.Orders / pair.Value.Sets)
                 .ThenBy(pair => pair.Value.First)
                 .Select(pair => new ActivityColumn(pair.Key, pair.Value.Facet)),
         ];

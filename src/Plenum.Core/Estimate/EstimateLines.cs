@@ -16,12 +16,20 @@ public static class EstimateLines
     public static long Amount(Table lines, int row, Currency project) =>
         lines.Longs(EstimateTable.Amount)[row] is var given && Cell.IsGiven(given)
             ? given
-            : Product(
-                lines.Decimals(EstimateTable.Quantity)[row],
-                lines.Decimals(EstimateTable.HoursPerUnit)[row],
-                lines.Decimals(EstimateTable.Rate)[row],
-                CurrencyOf(lines, row, project)
-            );
+            : Product(lines, row, project);
+
+    /// <summary>
+    /// What quantity and rate make, whether an amount is given or not; <see cref="Cell.NoLong"/> where a factor is
+    /// missing.
+    /// </summary>
+    /// <exception cref="OverflowException">It does not fit.</exception>
+    public static long Product(Table lines, int row, Currency project) =>
+        Product(
+            lines.Decimals(EstimateTable.Quantity)[row],
+            lines.Decimals(EstimateTable.HoursPerUnit)[row],
+            lines.Decimals(EstimateTable.Rate)[row],
+            CurrencyOf(lines, row, project)
+        );
 
     /// <summary>True if the amount follows from quantity and rate, and is not given.</summary>
     public static bool IsComputed(Table lines, int row) =>

@@ -88,6 +88,8 @@ public sealed class EstimateAnswer
 
     public EstimateSum Sum { get; }
 
+    public Currency Currency => project.Settings.Currency;
+
     /// <summary>The budget of the element, in minor units.</summary>
     public long Budget => project.Totals.Budget[Under];
 
@@ -137,7 +139,16 @@ public sealed class EstimateAnswer
             row >= 0 && EstimateLines.Hours(table, row) is var hours && Cell.IsGiven(hours)
                 ? hours / 100m
                 : null
-        );
+        )
+        {
+            Differs =
+                row >= 0
+                && EstimateLines.Product(table, row, project.Settings.Currency) is var product
+                && Cell.IsGiven(product)
+                && product != EstimateLines.Amount(table, row, project.Settings.Currency)
+                    ? Major(product, currency)
+                    : null,
+        };
     }
 
     private static decimal? Major(long amount, Currency currency) =>
@@ -168,6 +179,9 @@ public sealed record EstimateLine(
     decimal? Hours
 )
 {
+    /// <summary>What quantity and rate make, where the amount that is given is another; null where they agree.</summary>
+    public decimal? Differs { get; init; }
+
     /// <summary>The columns that can be written, in the order in which they are shown.</summary>
     public static readonly IReadOnlyList<ColumnDefinition> Columns =
     [

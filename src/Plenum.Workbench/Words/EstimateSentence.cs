@@ -6,7 +6,11 @@ namespace Plenum.Workbench.Words;
 /// <summary>What the estimate says, in words.</summary>
 public static class EstimateSentence
 {
-    public static string Of(EstimateAnswer answer, Currency currency)
+    /// <summary>The unit of money of a sheet about the estimate.</summary>
+    public static Amounts Unit(EstimateAnswer answer, Currency currency) =>
+        new(currency.ToMajorUnits(Math.Max(answer.Sum.Amount, answer.Budget)), currency);
+
+    public static string Of(EstimateAnswer answer, Amounts amounts)
     {
         var sum = answer.Sum;
         if (sum.Packages == 0)
@@ -19,10 +23,6 @@ public static class EstimateSentence
             return $"None of the {Amounts.Count(sum.Packages)} packages of {answer.Name} has an estimate yet.";
         }
 
-        var amounts = new Amounts(
-            currency.ToMajorUnits(Math.Max(sum.Amount, answer.Budget)),
-            currency
-        );
         var difference = sum.Amount - answer.Budget;
         var beside = difference switch
         {
@@ -34,10 +34,10 @@ public static class EstimateSentence
         Add(sum.Packages - sum.Estimated, "package has no estimate", "packages have no estimate");
         Add(sum.Unpriced, "line has no amount", "lines have no amount");
         Add(sum.Foreign, "line is in another currency", "lines are in another currency");
-        return $"{answer.Name} is estimated at {amounts.Unit} {Amount(sum.Amount)}, {beside}"
+        return $"{answer.Name} is estimated at {Amount(sum.Amount)}, {beside}"
             + (open.Count == 0 ? "." : $"; {string.Join(", ", open)}.");
 
-        string Amount(long minor) => amounts.Amount(currency.ToMajorUnits(minor));
+        string Amount(long minor) => amounts.Amount(answer.Currency.ToMajorUnits(minor));
 
         void Add(int count, string one, string many)
         {

@@ -94,21 +94,21 @@ export function steerGrid(element, box, page, options) {
         const page = Math.max(1, Math.floor(box.clientHeight / height()) - 4);
         switch (event.key) {
             case 'ArrowUp':
-                return { row: command ? 0 : skip(at.row - 1, -1), col: at.col };
+                return { row: command ? skip(0, 1) : skip(at.row - 1, -1), col: at.col };
             case 'ArrowDown':
-                return { row: command ? rows() - 1 : skip(at.row + 1, 1), col: at.col };
+                return { row: command ? skip(rows() - 1, -1) : skip(at.row + 1, 1), col: at.col };
             case 'ArrowLeft':
                 return { row: at.row, col: at.col - 1 };
             case 'ArrowRight':
                 return { row: at.row, col: at.col + 1 };
             case 'PageUp':
-                return { row: skip(at.row - page, -1), col: at.col };
+                return { row: skip(Math.max(0, at.row - page), 1), col: at.col };
             case 'PageDown':
-                return { row: skip(at.row + page, 1), col: at.col };
+                return { row: skip(Math.min(rows() - 1, at.row + page), -1), col: at.col };
             case 'Home':
-                return { row: command ? 0 : at.row, col: options.first };
+                return { row: command ? skip(0, 1) : at.row, col: options.first };
             case 'End':
-                return { row: command ? rows() - 1 : at.row, col: cols() - 1 };
+                return { row: command ? skip(rows() - 1, -1) : at.row, col: cols() - 1 };
             case 'Tab':
                 return options.writes && at.col + (event.shiftKey ? -1 : 1) >= options.first && at.col + (event.shiftKey ? -1 : 1) < cols() && !command
                     ? { row: at.row, col: at.col + (event.shiftKey ? -1 : 1), single: true }
