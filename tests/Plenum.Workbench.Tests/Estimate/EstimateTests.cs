@@ -3,6 +3,7 @@ using Plenum.Core.Baseline;
 using Plenum.Core.Estimate;
 using Plenum.Workbench.Commands;
 using Plenum.Workbench.Commands.Estimate;
+using Plenum.Workbench.Maps;
 using Plenum.Workbench.Questions;
 using Plenum.Workbench.Tests.Parts;
 
@@ -66,7 +67,7 @@ public class EstimateTests
     public void The_class_of_a_package_is_the_least_defined_of_its_lines()
     {
         using var hall = new PumpHall(more: Lines);
-        var lens = new Maps.LensQuestion(Maps.LensQuestion.Estimate).Ask(hall.Now);
+        var lens = new LensQuestion(LensQuestion.Estimate).Ask(hall.Now);
         string Class(string code) => lens.ClassAt(hall.Now.Tree.Elements.RowOfCode(code)).Key;
         Assert.Equal("class4", Class("H.1.1.1"));
         Assert.Equal("no_class", Class("H.1.1.2"));
