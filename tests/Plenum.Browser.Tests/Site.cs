@@ -9,7 +9,7 @@ using Plenum.Workbench;
 namespace Plenum.Browser.Tests;
 
 /// <summary>
-/// The program on a free port with the invented plant, a copy of it in which findings are accepted, and an empty
+/// The program on a free port with the invented plant, copies of it in which findings are accepted and parts are written, and an empty
 /// project; and a Chromium to look at them.
 /// </summary>
 public sealed class Site : IAsyncLifetime
@@ -42,10 +42,12 @@ public sealed class Site : IAsyncLifetime
 
         var accepting = Path.Combine(Folder, "accepting.plenum");
         File.Copy(Plant, accepting);
+        var parts = Path.Combine(Folder, "parts.plenum");
+        File.Copy(Plant, parts);
         var empty = Path.Combine(Folder, "empty.plenum");
         OpenProject.Create(empty, "ada", TimeProvider.System);
         app = PlenumWeb.Build(
-            new WebSettings([Plant, accepting, empty], Folder),
+            new WebSettings([Plant, accepting, parts, empty], Folder),
             TimeProvider.System
         );
         await app.StartAsync();
