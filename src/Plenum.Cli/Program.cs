@@ -54,6 +54,7 @@ public static class Program
             OutlineCommand.Build(context),
             StandardCommand.Build(context),
             WorkbookCommand.Build(context),
+            MatrixCommand.Build(context),
             AccountsCommand.Build(context),
             ForecastCommand.Build(context),
             NetworkCommand.Build(context),

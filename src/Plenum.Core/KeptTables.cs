@@ -1,5 +1,6 @@
 using Plenum.Core.Baseline;
 using Plenum.Core.Breakdown;
+using Plenum.Core.Estimate;
 using Plenum.Core.Foundation.Tables;
 using Plenum.Core.Foundation.Time;
 using Plenum.Core.Network;
@@ -78,6 +79,19 @@ internal readonly struct KeptTables
             && Same(CommitmentTable.Definition)
             && Same(PostingTable.Definition);
         OpenShares = Earned && SamePresent();
+        ActivityMatrix =
+            Totals(ElementTable.AllottedHours)
+            && Same(WorkSetTable.Definition)
+            && Same(NotNeededTable.Definition)
+            && SameInts(ElementTable.PartType)
+            && (
+                Elements
+                || ReferenceEquals(
+                    now[ElementTable.Definition][ElementTable.Activity],
+                    before[ElementTable.Definition][ElementTable.Activity]
+                )
+            );
+        Estimate = Shape && Settings && Same(EstimateTable.Definition);
         Links = Shape && Same(ActivityTable.Definition) && Same(LinkTable.Definition);
         Network =
             Baseline
@@ -122,6 +136,10 @@ internal readonly struct KeptTables
     public bool TimePhased { get; }
 
     public bool OpenShares { get; }
+
+    public bool ActivityMatrix { get; }
+
+    public bool Estimate { get; }
 
     public bool Links { get; }
 

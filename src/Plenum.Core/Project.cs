@@ -1,6 +1,7 @@
 using Plenum.Core.Accounts;
 using Plenum.Core.Baseline;
 using Plenum.Core.Breakdown;
+using Plenum.Core.Estimate;
 using Plenum.Core.Foundation.Tables;
 using Plenum.Core.Foundation.Time;
 using Plenum.Core.Network;
@@ -33,6 +34,8 @@ public sealed class Project
     private readonly Lazy<OpenShares> openShares;
     private readonly Lazy<ElementTotals> totals;
     private readonly Lazy<ElementTotals> hourTotals;
+    private readonly Lazy<ActivityMatrix> activityMatrix;
+    private readonly Lazy<EstimateSums> estimate;
     private readonly Lazy<PackageLinks> links;
     private readonly Lazy<ProjectNetwork> network;
 
@@ -136,6 +139,24 @@ public sealed class Project
                     Baseline.BudgetHours
                 )
         );
+        activityMatrix = Moved(
+            before?.activityMatrix,
+            kept.ActivityMatrix && kept.Elements,
+            kept.ActivityMatrix,
+            same => same.Over(Tree),
+            () =>
+                new ActivityMatrix(
+                    Tree,
+                    this[WorkSetTable.Definition],
+                    this[NotNeededTable.Definition],
+                    HourTotals.BudgetOrAllotted()
+                )
+        );
+        estimate = Kept(
+            before?.estimate,
+            kept.Estimate,
+            () => new EstimateSums(Tree, this[EstimateTable.Definition], Settings.Currency)
+        );
         links = Kept(
             before?.links,
             kept.Links,
@@ -202,6 +223,13 @@ public sealed class Project
 
     /// <summary>The same for hours, in hundredths.</summary>
     public ElementTotals HourTotals => hourTotals.Value;
+
+    /// <summary>Parts against the activities that they need.</summary>
+    public ActivityMatrix ActivityMatrix => activityMatrix.Value;
+
+    /// <summary>The estimate at every element.</summary>
+    /// <exception cref="OverflowException">A sum does not fit.</exception>
+    public EstimateSums Estimate => estimate.Value;
 
     /// <summary>The network at the project's status date.</summary>
     /// <exception cref="Plenum.Core.Network.NetworkException">

@@ -10,8 +10,8 @@ using Plenum.Workbench;
 namespace Plenum.Browser.Tests;
 
 /// <summary>
-/// The program on a free port with the invented plant, a copy of it in which findings are accepted, and empty
-/// projects; and a Chromium to look at them.
+/// The program on a free port with the invented plant, copies of it in which findings are accepted and parts are written,
+/// and empty projects; and a Chromium to look at them.
 /// </summary>
 public sealed class Site : IAsyncLifetime
 {
@@ -74,6 +74,8 @@ public sealed class Site : IAsyncLifetime
 
         var accepting = Path.Combine(Folder, "accepting.plenum");
         File.Copy(Plant, accepting);
+        var parts = Path.Combine(Folder, "parts.plenum");
+        File.Copy(Plant, parts);
         var empty = Path.Combine(Folder, "empty.plenum");
         OpenProject.Create(empty, "ada", TimeProvider.System);
         app = PlenumWeb.Build(
@@ -81,6 +83,7 @@ public sealed class Site : IAsyncLifetime
                 [
                     Plant,
                     accepting,
+                    parts,
                     empty,
                     Empty("scoping"),
                     Empty("scoping-badly"),

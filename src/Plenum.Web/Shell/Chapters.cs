@@ -28,6 +28,7 @@ public static class Chapters
         new(1, "Scope", "scope"),
         new(2, "Breakdown", "breakdown"),
         new(3, "People", "people"),
+        new(4, "Estimate", "estimate"),
         new(5, "Network", "network"),
         new(8, "Accounts", "accounts"),
     ];

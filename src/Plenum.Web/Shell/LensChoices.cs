@@ -22,6 +22,18 @@ public sealed record LensChoice(string Word, string Name)
         new(LensQuestion.Precision, "How closely the status of each account is known"),
     ];
 
+    private static readonly LensChoice[] Parts =
+    [
+        new(LensQuestion.Parts, "Parts with every activity decided, or not yet"),
+        .. Breakdown,
+    ];
+
+    private static readonly LensChoice[] Estimate =
+    [
+        new(LensQuestion.Estimate, "How well the estimate is defined, as a mix"),
+        new(LensQuestion.Breakdown, "How each element is split, and what the audit found"),
+    ];
+
     private static readonly LensChoice[] Network =
     [
         new(LensQuestion.Network, "Total float in working days, tightest inside"),
@@ -38,11 +50,12 @@ public sealed record LensChoice(string Word, string Name)
     ];
 
     /// <summary>The lenses of the chapter that is open.</summary>
-    public static IReadOnlyList<LensChoice> Of(string chapter) =>
-        chapter switch
+    public static IReadOnlyList<LensChoice> Of(Sheet sheet) =>
+        sheet.Chapter switch
         {
             "scope" => Scope,
-            "breakdown" => Breakdown,
+            "breakdown" => sheet.Place.Length > 0 ? Parts : Breakdown,
+            "estimate" => Estimate,
             "people" => People,
             "network" => Network,
             _ => Accounts,
@@ -51,7 +64,7 @@ public sealed record LensChoice(string Word, string Name)
     /// <summary>The lens that the address names, or the chapter's own.</summary>
     public static LensChoice Chosen(Sheet sheet)
     {
-        var choices = Of(sheet.Chapter);
+        var choices = Of(sheet);
         return choices.FirstOrDefault(choice => choice.Word == sheet.Value("lens")) ?? choices[0];
     }
 
@@ -64,6 +77,8 @@ public sealed record LensChoice(string Word, string Name)
                     or LensQuestion.Breakdown
                     or LensQuestion.People
                     or LensQuestion.Network
+                    or LensQuestion.Parts
+                    or LensQuestion.Estimate
                 ? null
                 : sheet.At,
             Word == LensQuestion.People ? sheet.Value("person") : null,

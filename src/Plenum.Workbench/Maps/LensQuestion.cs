@@ -24,6 +24,8 @@ public sealed record LensQuestion(
     public const string Network = "network";
     public const string Precision = "precision";
     public const string Scope = "scope";
+    public const string Parts = "parts";
+    public const string Estimate = "estimate";
 
     /// <summary>The lenses that there are.</summary>
     public static readonly IReadOnlyList<string> Words =
@@ -37,6 +39,8 @@ public sealed record LensQuestion(
         Network,
         Precision,
         Scope,
+        Parts,
+        Estimate,
     ];
 
     /// <exception cref="QuestionException">There is no such lens, person or item, or no element to show.</exception>
@@ -52,6 +56,8 @@ public sealed record LensQuestion(
             People => PeopleLens.Of(project, Person),
             Status => StatusLens.Of(project, PeriodOf(project)),
             Network => NetworkLens.Of(project),
+            Parts => PartsLens.Of(project),
+            Estimate => EstimateLens.Of(project),
             Precision => PrecisionLens.Of(project, PeriodOf(project)),
             Scope => ScopeLens.Of(project, Item),
             _ => throw new QuestionException(

@@ -17,6 +17,7 @@ public sealed record StandingQuestion
                 Scope(project),
                 Breakdown(project),
                 People(project),
+                Estimate(project),
                 Network(project),
                 Accounts(project),
             ]);
@@ -41,14 +42,10 @@ public sealed record StandingQuestion
     {
         var check = new CheckQuestion().Ask(project);
         var waiting = check.Count(Severity.Error) + check.Count(Severity.Warning);
-        var (decided, cells) = new PartActivities(
-            project.Tree,
-            project[WorkSetTable.Definition],
-            project[NotNeededTable.Definition]
-        ).Decided();
+        var matrix = project.ActivityMatrix;
         return new Standing(
             "breakdown",
-            Ratio.Of(decided, cells),
+            Ratio.Of(matrix.DecidedCount, matrix.CellCount),
             "of the activities that the parts need are planned or ruled out",
             waiting,
             waiting == 1 ? "finding waits" : "findings wait"
@@ -77,6 +74,19 @@ public sealed record StandingQuestion
             "of the packages have a person in charge and a control account",
             without,
             without == 1 ? "package has not" : "packages have not"
+        );
+    }
+
+    private static Standing Estimate(Project project)
+    {
+        var sum = project.Estimate.At(0);
+        var without = sum.Packages - sum.Estimated;
+        return new Standing(
+            "estimate",
+            Ratio.Of(sum.Estimated, sum.Packages),
+            "of the packages are estimated",
+            without,
+            without == 1 ? "package has no estimate" : "packages have no estimate"
         );
     }
 
