@@ -37,6 +37,7 @@ public static class ProjectLayout
         NotNeededTable.Definition,
         RegisterTable.Definition,
         AccountTable.Definition,
+        DelegationTable.Definition,
         GroupTable.Definition,
         GroupMemberTable.Definition,
         PackageTable.Definition,
