@@ -1,5 +1,3 @@
-using Plenum.Core;
-using Plenum.Core.Foundation.Tables;
 using Plenum.Store;
 using Plenum.Workbench.Commands;
 
@@ -8,9 +6,6 @@ namespace Plenum.Workbench;
 /// <summary>Commands that can be taken back.</summary>
 public sealed partial class OpenProject
 {
-    private readonly IdBook ids = new();
-    private readonly StepBook steps = new();
-
     /// <summary>Does a command: all of it, or nothing.</summary>
     /// <param name="command">What is to be done.</param>
     /// <param name="person">Who does it.</param>
@@ -22,9 +17,7 @@ public sealed partial class OpenProject
     {
         lock (writing)
         {
-            var words = command.Tell(Current);
-            return Apply(command, words, new AuditEntry(person, words, reason, null))
-                ?? new EditAnswer(words, Current.Revision, []);
+            return desk.Edit(command, person, reason);
         }
     }
 
@@ -37,14 +30,7 @@ public sealed partial class OpenProject
     {
         lock (writing)
         {
-            if (steps.LastOf(person) is not { } step)
-            {
-                return null;
-            }
-
-            var answer = Repeat(step, person, $"take back: {step.Words}", isBack: true);
-            steps.TakenBack(step);
-            return answer;
+            return desk.Undo(person);
         }
     }
 
@@ -54,14 +40,7 @@ public sealed partial class OpenProject
     {
         lock (writing)
         {
-            if (steps.LastTakenBackBy(person) is not { } step)
-            {
-                return null;
-            }
-
-            var answer = Repeat(step, person, $"do again: {step.Words}", isBack: false);
-            steps.DoneAgain(step);
-            return answer;
+            return desk.Redo(person);
         }
     }
 
@@ -70,7 +49,7 @@ public sealed partial class OpenProject
     {
         lock (writing)
         {
-            return (steps.LastOf(person)?.Words, steps.LastTakenBackBy(person)?.Words);
+            return (desk.Steps.LastOf(person)?.Words, desk.Steps.LastTakenBackBy(person)?.Words);
         }
     }
 
@@ -79,67 +58,7 @@ public sealed partial class OpenProject
     {
         lock (writing)
         {
-            return steps.Newest(count);
+            return desk.Steps.Newest(count);
         }
     }
-
-    private EditAnswer Repeat(EditStep step, string person, string words, bool isBack) =>
-        Apply(
-            new RepeatCommand(step, isBack),
-            words,
-            new AuditEntry(person, words, null, null),
-            isRepeat: true
-        ) ?? new EditAnswer(words, Current.Revision, []);
-
-    private EditAnswer? Apply(
-        EditCommand command,
-        string words,
-        AuditEntry entry,
-        bool isRepeat = false
-    )
-    {
-        var draft = new EditDraft(Current, ids) { LastWriter = steps.LastWriter };
-        command.Apply(draft);
-        if (EditFinish.Of(draft) is not var (next, changes))
-        {
-            return null;
-        }
-
-        Publish(next, changes, entry, isRepeat: isRepeat);
-        return new EditAnswer(words, Current.Revision, changes);
-    }
-
-    /// <summary>Writes a value with its audit record, and only then lets everybody see it.</summary>
-    private void Publish(
-        Project next,
-        IReadOnlyList<TableChange> changes,
-        AuditEntry entry,
-        IProgress<double>? progress = null,
-        CancellationToken ct = default,
-        bool isRepeat = false
-    )
-    {
-        file.Commit(Current, next, changes, entry, progress, ct);
-        steps.Note(
-            EditStep.Of(Current, next, changes, entry.Person, entry.Command, clock.GetUtcNow()),
-            isRepeat
-        );
-        AuditBook.Follow(Current, next);
-        ids.Follow(next);
-        Current = next;
-    }
 }
-
-/// <summary>What an edit has done.</summary>
-/// <param name="Words">In words.</param>
-/// <param name="Revision">Revision of the project afterwards.</param>
-/// <param name="Changes">The rows that have changed, by table; none if everything was so already.</param>
-public sealed record EditAnswer(string Words, long Revision, IReadOnlyList<TableChange> Changes)
-{
-    /// <summary>The rows of a table that were added, in order.</summary>
-    public IReadOnlyList<int> Added(TableDefinition table) =>
-        Changes.FirstOrDefault(change => change.Definition == table)?.Added ?? [];
-}
-
-/// <summary>An edit as it is told to others.</summary>
-public sealed record EditNote(string Person, DateTimeOffset At, string Words, long Revision);

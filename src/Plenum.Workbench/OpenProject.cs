@@ -5,6 +5,7 @@ using Plenum.Exchange;
 using Plenum.Exchange.Export;
 using Plenum.Exchange.Import;
 using Plenum.Store;
+using Plenum.Workbench.Commands;
 
 namespace Plenum.Workbench;
 
@@ -15,19 +16,17 @@ namespace Plenum.Workbench;
 public sealed partial class OpenProject : IDisposable
 {
     private readonly ProjectFile file;
-    private readonly TimeProvider clock;
+    private readonly EditDesk desk;
     private readonly Lock writing = new();
 
     private OpenProject(ProjectFile file, Project current, TimeProvider clock)
     {
         this.file = file;
-        this.clock = clock;
-        Current = current;
-        ids.Follow(current);
+        desk = new EditDesk(current, file.Commit, clock);
     }
 
     /// <summary>The newest value that is written.</summary>
-    public Project Current { get; private set; }
+    public Project Current => desk.Current;
 
     /// <summary>True if the columns came from the cache beside the file, false if from its tables.</summary>
     public bool LoadedFromCache => file.LoadedFromCache;
@@ -65,10 +64,7 @@ public sealed partial class OpenProject : IDisposable
     {
         lock (writing)
         {
-            Current = file.Load(progress, ct);
-            // another program has written: what was done before can no longer be taken back
-            steps.Clear();
-            ids.Follow(Current);
+            desk.Replace(file.Load(progress, ct));
         }
     }
 
@@ -96,7 +92,7 @@ public sealed partial class OpenProject : IDisposable
 
             if (!result.Errors.Any && !command.DryRun && result.Changes.Count > 0)
             {
-                Publish(
+                desk.Publish(
                     result.Project,
                     result.Changes,
                     new AuditEntry(command.Person, "import", command.Reason, command.Change),
@@ -127,7 +123,7 @@ public sealed partial class OpenProject : IDisposable
                 return false;
             }
 
-            Publish(
+            desk.Publish(
                 next,
                 [change],
                 new AuditEntry(

@@ -72,10 +72,16 @@ public sealed class EditDraft : ICellContext
     }
 
     /// <summary>The code of a row of a table whose key is one code.</summary>
-    public string CodeOf(TableDefinition table, int id) =>
-        edits.TryGetValue(table, out var edit)
-            ? edit.Text(table.Keys[0], id) ?? ""
-            : Before[table].Codes[Before[table].RowOf(id)] ?? "";
+    public string CodeOf(TableDefinition table, int id)
+    {
+        if (edits.TryGetValue(table, out var edit) && edit.Has(id))
+        {
+            return edit.Text(table.Keys[0], id) ?? "";
+        }
+
+        var row = Before[table].RowOf(id);
+        return row < 0 ? "a row that is gone" : Before[table].Codes[row] ?? "";
+    }
 
     /// <summary>Adds a row.</summary>
     /// <returns>Its id.</returns>
@@ -279,8 +285,7 @@ public sealed class EditDraft : ICellContext
             )
             : "";
 
-    private static string Number(decimal value) =>
-        Ratio.Normal(value).ToString(CultureInfo.InvariantCulture);
+    private static string Number(decimal value) => value.ToString(CultureInfo.InvariantCulture);
 
     private void Empty(ColumnDefinition column, int id)
     {

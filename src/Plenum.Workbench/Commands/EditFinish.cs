@@ -138,6 +138,14 @@ internal sealed class EditFinish
     /// <summary>Nothing refers to a row that is taken out.</summary>
     private void CheckReferences()
     {
+        foreach (var change in changes)
+        {
+            foreach (var id in change.Added.Concat(change.Updated))
+            {
+                CheckTargets(change.Definition, id);
+            }
+        }
+
         foreach (var change in changes.Where(change => change.Removed.Count > 0))
         {
             HashSet<int> removed = [.. change.Removed];
@@ -151,6 +159,35 @@ internal sealed class EditFinish
                         CheckUsers(change.Definition, removed, column, target);
                     }
                 }
+            }
+        }
+    }
+
+    /// <summary>What a row refers to is there.</summary>
+    private void CheckTargets(TableDefinition definition, int id)
+    {
+        var table = tables[definition];
+        var row = table.RowOf(id);
+        foreach (var column in definition.Columns)
+        {
+            if (column.Kind != CellKind.Reference || table.Ints(column)[row] < 0)
+            {
+                continue;
+            }
+
+            var (target, to) = column.DecodeReference(table.Ints(column)[row]);
+            var targets = ProjectLayout.Target(column, target);
+            if ((tables.GetValueOrDefault(targets) ?? draft.Before[targets]).RowOf(to) < 0)
+            {
+                Complain(
+                    definition,
+                    id,
+                    column,
+                    draft.CodeOf(targets, to),
+                    $"the code of {column.Called}",
+                    $"{column.Name} of {draft.Key(definition, id)} would be {draft.CodeOf(targets, to)}, which has been "
+                        + "removed"
+                );
             }
         }
     }

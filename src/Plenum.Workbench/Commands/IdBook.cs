@@ -12,6 +12,14 @@ internal sealed class IdBook
     private readonly Dictionary<TableDefinition, int> next = [];
     private Project? counted;
 
+    /// <summary>The book of a value that nothing came before.</summary>
+    public static IdBook Of(Project project)
+    {
+        var book = new IdBook();
+        book.Follow(project);
+        return book;
+    }
+
     /// <summary>Notes the ids of a value.</summary>
     public void Follow(Project project)
     {

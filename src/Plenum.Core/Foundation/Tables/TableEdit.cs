@@ -283,8 +283,19 @@ public sealed class TableEdit
         return order is null || IsRunning(order, column.Count) ? column : column.Pick(order);
     }
 
-    private static bool IsRunning(int[] order, int count) =>
-        order.Length == count && order[^1] == count - 1;
+    /// <summary>The rows stay where they are, and what is added comes after them.</summary>
+    private static bool IsRunning(int[] order, int count)
+    {
+        for (var at = 0; at < order.Length; at++)
+        {
+            if (order[at] != at)
+            {
+                return false;
+            }
+        }
+
+        return order.Length == count;
+    }
 
     /// <summary>Places of the rows that stay, those of before first, then what was added.</summary>
     private int[] Order(HashSet<int> gone)
