@@ -1,6 +1,7 @@
 using Plenum.Core;
 using Plenum.Core.People;
 using Plenum.Oracle.Tables;
+using Plenum.Workbench.Commands;
 using Plenum.Workbench.Tests.Oracle;
 
 namespace Plenum.Workbench.Tests.Commands.People;
