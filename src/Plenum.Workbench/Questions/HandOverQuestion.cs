@@ -157,15 +157,22 @@ public sealed record HandOverQuestion(string Of)
                     continue;
                 }
 
-                var words = Said(links, row);
                 if (wanted.Contains(to))
                 {
-                    Add(before, to, new HandedLink(CodeOf(from), NameOf(from), words));
+                    Add(
+                        before,
+                        to,
+                        new HandedLink(CodeOf(from), NameOf(from), Said(links, row, "this", "it"))
+                    );
                 }
 
                 if (wanted.Contains(from))
                 {
-                    Add(after, from, new HandedLink(CodeOf(to), NameOf(to), words));
+                    Add(
+                        after,
+                        from,
+                        new HandedLink(CodeOf(to), NameOf(to), Said(links, row, "it", "this"))
+                    );
                 }
             }
         }
@@ -193,10 +200,10 @@ public sealed record HandOverQuestion(string Of)
             }
         }
 
-        private static string Said(Table links, int row)
+        private static string Said(Table links, int row, string later, string earlier)
         {
             var lag = links.Ints(LinkTable.Lag)[row];
-            var (later, earlier) = links.Ints(LinkTable.Type)[row] switch
+            var (then, first) = links.Ints(LinkTable.Type)[row] switch
             {
                 1 => ("starts", "starts"),
                 2 => ("finishes", "finishes"),
@@ -207,7 +214,7 @@ public sealed record HandOverQuestion(string Of)
                 !Cell.IsGiven(lag) || lag == 0 ? "after"
                 : lag > 0 ? $"{Days(lag)} after"
                 : $"up to {Days(-lag)} before";
-            return $"the later {later} {when} the earlier {earlier}";
+            return $"{later} {then} {when} {earlier} {first}";
         }
 
         private static string Days(int days) =>
