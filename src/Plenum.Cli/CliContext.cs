@@ -10,16 +10,21 @@ namespace Plenum.Cli;
 
 /// <summary>Where a command writes, what time it is, and how what goes wrong is told.</summary>
 /// <param name="ownFolder">Where the program keeps what it makes by itself; null for a temporary place.</param>
+/// <param name="input">Standard input; the console's by default.</param>
 public sealed class CliContext(
     TextWriter output,
     TextWriter error,
     TimeProvider clock,
-    string? ownFolder = null
+    string? ownFolder = null,
+    TextReader? input = null
 )
 {
     public string? OwnFolder => ownFolder;
 
     public TextWriter Out => output;
+
+    /// <summary>Where commands are read from.</summary>
+    public TextReader In { get; } = input ?? Console.In;
 
     public TextWriter Error => error;
 

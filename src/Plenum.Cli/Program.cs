@@ -46,6 +46,7 @@ public static class Program
             DemoCommand.Build(context),
             NewCommand.Build(context),
             ImportCommand.Build(context),
+            EditCommands.Build(context),
             ExportCommand.Build(context),
             CheckCommand.Build(context),
             TreeCommand.Build(context),

@@ -20,6 +20,8 @@ public static class KeyList
                         ($"Alt {known.Key}", $"chapter {known.Number}, {known.Name}")
                     ),
                     ("F6", "on to map, work area, side sheet; back with Shift"),
+                    ("Ctrl Z", "take back the last edit, outside a field"),
+                    ("Ctrl Y", "do it again"),
                     ("?", "this list"),
                 ]
                 : [("?", "this list")]
@@ -73,7 +75,17 @@ public static class KeyList
                     ("↑ ↓", "row before, row after in the outline"),
                     ("← →", "close and open a branch; to its parent, to its first part"),
                     ("Home End", "first and last line"),
-                    ("Enter", "focus the element of the line"),
+                    ("Enter", "new sister after the line; Shift Enter: new part below it"),
+                    ("Tab", "one level down while a line is typed; Shift Tab: up"),
+                    ("Ctrl Enter", "take over the suggested part with all below it"),
+                    ("Esc", "leave the line"),
+                    ("F2", "rename"),
+                    ("Alt ↑ ↓", "move up and down among its sisters"),
+                    ("Ctrl D", "repeat for the sisters of its parent"),
+                    ("Ctrl C V", "copy with all below it; paste it, or a list from a spreadsheet"),
+                    ("L", "change its split logic"),
+                    ("W", "work package, or part that is still to be broken down"),
+                    ("Delete", "remove with all below it"),
                     ("N", "next finding"),
                     ("A", "accept the open finding"),
                 ]

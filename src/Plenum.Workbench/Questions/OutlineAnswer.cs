@@ -64,6 +64,21 @@ public sealed class OutlineAnswer
         return -1;
     }
 
+    /// <summary>The line after an element and all lines that belong to it.</summary>
+    public int LineAfter(int position)
+    {
+        var at = LineOf(position) + 1;
+        while (at < lines.Length && IsWithin(lines[at] >= 0 ? lines[at] : ~lines[at], position))
+        {
+            at++;
+        }
+
+        return at;
+    }
+
+    private bool IsWithin(int row, int position) =>
+        row >= position && row < project.Tree.SubtreeEnd[position];
+
     /// <summary>Lines come in the order of positions; what is missing stands before the element after the subtree.</summary>
     private long Order(int line) =>
         line >= 0 ? (2L * line) + 1 : 2L * project.Tree.SubtreeEnd[~line];

@@ -58,6 +58,14 @@ export function openDialog(id) {
     dialog.showModal();
 }
 
+/** @param {string} id */
+export function closeDialog(id) {
+    const dialog = document.getElementById(id);
+    if (dialog instanceof HTMLDialogElement) {
+        dialog.close();
+    }
+}
+
 /** @param {EventTarget | null} target */
 function isTyping(target) {
     return (

@@ -1,14 +1,81 @@
 // The outline under the keys: left closes a branch or goes to the parent, right opens it or goes to its first part.
 
 import { keepOneStop } from './roving.js';
-import { focusRow } from './tables.js';
+import { lettersAct } from './keys.js';
+import { copyText, focusRow } from './tables.js';
 
-/** @param {HTMLElement | null} table */
-export function steerOutline(table) {
+const ACTS = new Map([
+    ['Enter', 'sister'],
+    ['Shift Enter', 'below'],
+    ['F2', 'rename'],
+    ['Alt ArrowUp', 'up'],
+    ['Alt ArrowDown', 'down'],
+    ['Delete', 'remove'],
+    ['Ctrl d', 'repeat'],
+]);
+const LETTERS = new Map([
+    ['l', 'logic'],
+    ['w', 'package'],
+]);
+
+/** @param {KeyboardEvent} event */
+function actOf(event) {
+    const with_ = (event.ctrlKey || event.metaKey ? 'Ctrl ' : '') + (event.altKey ? 'Alt ' : '') + (event.shiftKey ? 'Shift ' : '');
+    const plain = with_ === '' && lettersAct() ? LETTERS.get(event.key.toLowerCase()) : undefined;
+    return plain ?? ACTS.get(with_ + (event.key.length === 1 ? event.key.toLowerCase() : event.key));
+}
+
+/**
+ * @param {HTMLElement | null} table
+ * @param {any} page object of the page with the methods Act, Copy, Paste
+ */
+export function steerOutline(table, page) {
     if (table === null) {
         return; // the reader has gone on already
     }
     keepOneStop(table, '[data-rowlink]');
+    /** @param {EventTarget | null} target */
+    const positionOf = (target) => {
+        const row = target instanceof Element ? target.closest('tr[data-position]') : null;
+        return row instanceof HTMLElement ? Number(row.dataset.position) : -1;
+    };
+    let follows = 0;
+    table.addEventListener('focusin', (event) => {
+        // the sheet follows the row once the keys rest
+        const position = positionOf(event.target);
+        const mine = ++follows;
+        if (position >= 0 && event.target instanceof Element && event.target.matches('[data-rowlink]')) {
+            setTimeout(() => {
+                if (mine === follows && document.activeElement === event.target) {
+                    void page.invokeMethodAsync('Act', 'follow', position);
+                }
+            }, 180);
+        }
+    });
+    table.addEventListener('keydown', (event) => {
+        const position = positionOf(event.target);
+        const act = event.target instanceof Element && event.target.matches('[data-rowlink]') ? actOf(event) : undefined;
+        if (position >= 0 && act !== undefined) {
+            event.preventDefault();
+            event.stopPropagation();
+            void page.invokeMethodAsync('Act', act, position);
+        }
+    });
+    table.addEventListener('copy', async (event) => {
+        const position = positionOf(document.activeElement);
+        if (position >= 0 && (document.getSelection()?.isCollapsed ?? true)) {
+            event.preventDefault();
+            await copyText(await page.invokeMethodAsync('Copy', position));
+        }
+    });
+    document.addEventListener('paste', (event) => {
+        const position = table.contains(document.activeElement) ? positionOf(document.activeElement) : -1;
+        const text = event.clipboardData?.getData('text/plain') ?? '';
+        if (position >= 0 && text !== '') {
+            event.preventDefault();
+            void page.invokeMethodAsync('Paste', position, text);
+        }
+    });
     table.addEventListener('keydown', (event) => {
         const row = event.target instanceof Element ? event.target.closest('tr[data-row]') : null;
         const isArrow = event.key === 'ArrowLeft' || event.key === 'ArrowRight';
@@ -58,5 +125,18 @@ export async function showLine(box, number) {
             }
         }
         await new Promise((resolve) => setTimeout(resolve, 50));
+    }
+}
+
+/** Scrolls a row into view and gives it the focus. @param {HTMLElement} box @param {number} number */
+export async function focusLine(box, number) {
+    await showLine(box, number);
+    for (let wait = 0; wait < 40; wait++) {
+        const link = box.querySelector(`[data-row="${number}"] [data-rowlink]`);
+        if (link instanceof HTMLElement) {
+            link.focus({ preventScroll: true });
+            return;
+        }
+        await new Promise((resolve) => setTimeout(resolve, 25));
     }
 }

@@ -87,10 +87,21 @@ public sealed class DraftBreakdown
     /// <param name="place">Place from 0; the number of sisters for the last.</param>
     /// <param name="name">Its name.</param>
     /// <param name="code">Its code; null for the next that is free.</param>
+    /// <param name="mayHaveWork">The parent is a package whose work is being passed on.</param>
     /// <exception cref="EditException">The parent is a package with work in it, or a cell is not understood.</exception>
-    public int Add(int parent, int place, string name, string? code = null)
+    public int Add(
+        int parent,
+        int place,
+        string name,
+        string? code = null,
+        bool mayHaveWork = false
+    )
     {
-        NeedRoom(parent);
+        if (!mayHaveWork)
+        {
+            NeedRoom(parent);
+        }
+
         var given = code ?? NextCode(parent);
         var id = draft.Add(ElementTable.Definition);
         draft.Set(ElementTable.Code, id, given);

@@ -1,0 +1,265 @@
+using System.Collections.Frozen;
+using System.Reflection;
+using System.Text;
+using System.Text.Json;
+using Plenum.Core;
+using Plenum.Core.Breakdown;
+using Plenum.Core.Foundation;
+using Plenum.Core.Foundation.Tables;
+
+namespace Plenum.Workbench.Commands;
+
+/// <summary>
+/// Reads commands that were written down as JSON objects: <c>command</c> names the command, the other fields are its
+/// own, all in snake_case. Where a command wants the id of a row, its code will do.
+/// </summary>
+public sealed class CommandReader(Project project)
+{
+    private static readonly FrozenDictionary<string, Type> Known = typeof(EditCommand)
+        .Assembly.GetExportedTypes()
+        .Where(type => type.IsSubclassOf(typeof(EditCommand)) && !type.IsAbstract)
+        .ToFrozenDictionary(NameOf, StringComparer.Ordinal);
+
+    /// <summary>The names of all commands.</summary>
+    public static IEnumerable<string> Names => Known.Keys.Order(StringComparer.Ordinal);
+
+    /// <summary>The fields of a command, in order.</summary>
+    public static IEnumerable<string> FieldsOf(string command) =>
+        Fields(Known[command]).Select(field => Snake(field.Name!));
+
+    /// <exception cref="EditException">It is no command, or a field is missing or not understood.</exception>
+    public EditCommand Read(string json)
+    {
+        try
+        {
+            using var document = JsonDocument.Parse(json);
+            return Command(document.RootElement);
+        }
+        catch (JsonException wrong)
+        {
+            throw new EditException(
+                $"This is no JSON: {wrong.Message}",
+                "one JSON object a line, such as {\"command\": \"renumber\", \"id\": \"03\"}"
+            );
+        }
+    }
+
+    private EditCommand Command(JsonElement json)
+    {
+        if (
+            json.ValueKind != JsonValueKind.Object
+            || !json.TryGetProperty("command", out var named)
+            || named.ValueKind != JsonValueKind.String
+        )
+        {
+            throw new EditException("No command is named.", "an object with the field command");
+        }
+
+        var name = named.GetString()!;
+        if (!Known.TryGetValue(name, out var type))
+        {
+            var nearest = NearestWord.Of(name, Known.Keys);
+            throw new EditException(
+                $"No command is called \"{InputErrors.Shorten(name)}\""
+                    + (nearest is null ? "." : $"; did you mean {nearest}?"),
+                "one of " + string.Join(", ", Names)
+            );
+        }
+
+        return (EditCommand)Make(type, json, name);
+    }
+
+    private object Make(Type type, JsonElement json, string what)
+    {
+        var fields = Fields(type);
+        foreach (var given in json.EnumerateObject())
+        {
+            if (given.Name != "command" && !fields.Any(field => Snake(field.Name!) == given.Name))
+            {
+                throw new EditException(
+                    $"{what} has no field {given.Name}.",
+                    "the fields " + string.Join(", ", fields.Select(field => Snake(field.Name!)))
+                );
+            }
+        }
+
+        var table =
+            type == typeof(CellText)
+            && json.TryGetProperty("table", out var of)
+            && of.ValueKind == JsonValueKind.String
+                ? Cells.TableOf(of.GetString()!)
+            : type == typeof(RemoveRowCommand) && json.TryGetProperty("table", out of)
+                ? Cells.TableOf(of.GetString() ?? "")
+            : ElementTable.Definition;
+        object?[] values =
+        [
+            .. fields.Select(field =>
+                json.TryGetProperty(Snake(field.Name!), out var given)
+                    ? Value(field.ParameterType, given, table, $"{what}, {Snake(field.Name!)}")
+                : field.HasDefaultValue ? field.DefaultValue
+                : MayBeNull(field) ? null
+                : throw new EditException(
+                    $"{what} needs the field {Snake(field.Name!)}.",
+                    Expected(field.ParameterType)
+                )
+            ),
+        ];
+        return Activator.CreateInstance(type, values)!;
+    }
+
+    private object? Value(Type type, JsonElement json, TableDefinition table, string what)
+    {
+        var plain = Nullable.GetUnderlyingType(type) ?? type;
+        if (json.ValueKind == JsonValueKind.Null)
+        {
+            return null;
+        }
+
+        if (plain == typeof(int) && json.ValueKind == JsonValueKind.String)
+        {
+            return IdOf(table, json.GetString()!, what);
+        }
+
+        if (plain.IsEnum && json.ValueKind == JsonValueKind.String)
+        {
+            foreach (var value in Enum.GetValues(plain))
+            {
+                if (Snake(value.ToString()!) == json.GetString())
+                {
+                    return value;
+                }
+            }
+        }
+        else if (plain == typeof(string) && json.ValueKind == JsonValueKind.String)
+        {
+            return json.GetString();
+        }
+        else if (plain == typeof(string) && json.ValueKind == JsonValueKind.Number)
+        {
+            return json.GetRawText();
+        }
+        else if (plain == typeof(int) && json.TryGetInt32Safe(out var number))
+        {
+            return number;
+        }
+        else if (plain == typeof(decimal) && json.ValueKind == JsonValueKind.Number)
+        {
+            return json.GetDecimal();
+        }
+        else if (
+            plain == typeof(bool)
+            && json.ValueKind is JsonValueKind.True or JsonValueKind.False
+        )
+        {
+            return json.GetBoolean();
+        }
+        else if (plain == typeof(EditCommand))
+        {
+            return Command(json);
+        }
+        else if (ItemOf(plain) is { } item)
+        {
+            return List(item, json, table, what);
+        }
+        else if (json.ValueKind == JsonValueKind.Object && plain.Assembly == GetType().Assembly)
+        {
+            return Make(plain, json, what);
+        }
+
+        throw new EditException(
+            $"{what}: {InputErrors.Shorten(json.GetRawText())} found, {Expected(plain)} expected.",
+            Expected(plain)
+        );
+    }
+
+    private object List(Type item, JsonElement json, TableDefinition table, string what)
+    {
+        if (item == typeof(KeyValuePair<string, string?>) && json.ValueKind == JsonValueKind.Object)
+        {
+            return json.EnumerateObject()
+                .Select(field => new KeyValuePair<string, string?>(
+                    field.Name,
+                    (string?)Value(typeof(string), field.Value, table, what)
+                ))
+                .ToArray();
+        }
+
+        if (json.ValueKind != JsonValueKind.Array)
+        {
+            throw new EditException($"{what}: a list is expected.", "a list");
+        }
+
+        var list = Array.CreateInstance(item, json.GetArrayLength());
+        var at = 0;
+        foreach (var given in json.EnumerateArray())
+        {
+            list.SetValue(Value(item, given, table, what), at++);
+        }
+
+        return list;
+    }
+
+    private int IdOf(TableDefinition definition, string code, string what)
+    {
+        var table = project[definition];
+        var row = definition.Keys is [{ Storage: ColumnStorage.Text }] ? table.RowOfCode(code) : -1;
+        return row >= 0
+            ? table.Ids[row]
+            : throw new EditException(
+                $"{what}: {definition.Name} has no row \"{InputErrors.Shorten(code)}\".",
+                $"the code, or the id, of a row of {definition.Name}"
+            );
+    }
+
+    private static Type? ItemOf(Type type) =>
+        type.IsGenericType && type.GetGenericTypeDefinition() == typeof(IReadOnlyList<>)
+            ? type.GetGenericArguments()[0]
+            : null;
+
+    private static ParameterInfo[] Fields(Type type) =>
+        type.GetConstructors()
+            .OrderByDescending(made => made.GetParameters().Length)
+            .First()
+            .GetParameters();
+
+    private static bool MayBeNull(ParameterInfo field) =>
+        Nullable.GetUnderlyingType(field.ParameterType) is not null
+        || new NullabilityInfoContext().Create(field).WriteState == NullabilityState.Nullable;
+
+    private static string Expected(Type type) =>
+        type == typeof(int) ? "an id or a code"
+        : type == typeof(bool) ? "true or false"
+        : type.IsEnum ? "one of " + string.Join(", ", Enum.GetNames(type).Select(Snake))
+        : type == typeof(string) ? "text"
+        : "a value";
+
+    private static string NameOf(Type type) =>
+        Snake(
+            type.Name.EndsWith("Command", StringComparison.Ordinal) ? type.Name[..^7] : type.Name
+        );
+
+    private static string Snake(string name)
+    {
+        var text = new StringBuilder();
+        foreach (var letter in name)
+        {
+            if (char.IsUpper(letter) && text.Length > 0)
+            {
+                text.Append('_');
+            }
+
+            text.Append(char.ToLowerInvariant(letter));
+        }
+
+        return text.ToString();
+    }
+}
+
+internal static class JsonNumbers
+{
+    public static bool TryGetInt32Safe(this JsonElement json, out int number)
+    {
+        number = 0;
+        return json.ValueKind == JsonValueKind.Number && json.TryGetInt32(out number);
+    }
+}
