@@ -20,8 +20,8 @@ namespace Plenum.Workbench.Commands.People;
 /// <param name="Anyway">Also above or below another account, which the audit reports.</param>
 public sealed record PlaceAccountCommand(
     int Element,
-    int Unit,
-    int Manager,
+    [RowOf("units")] int Unit,
+    [RowOf("people")] int Manager,
     string? Code = null,
     string? Name = null,
     bool Anyway = false
@@ -79,7 +79,7 @@ public sealed record PlaceAccountCommand(
 /// <param name="Element">The element on which it is to stand.</param>
 /// <param name="Unit">The unit that does the work from now on.</param>
 /// <param name="Anyway">Also above or below another account.</param>
-public sealed record MoveAccountCommand(int Account, int Element, int Unit, bool Anyway = false)
+public sealed record MoveAccountCommand([RowOf("accounts")] int Account, int Element, [RowOf("units")] int Unit, bool Anyway = false)
     : EditCommand
 {
     public override string Tell(Project before) =>
@@ -112,7 +112,7 @@ public sealed record MoveAccountCommand(int Account, int Element, int Unit, bool
 }
 
 /// <summary>Takes an account away. Its packages fall to what the rule of placement says, or to none.</summary>
-public sealed record RemoveAccountCommand(int Account) : EditCommand
+public sealed record RemoveAccountCommand([RowOf("accounts")] int Account) : EditCommand
 {
     public override string Tell(Project before) =>
         $"take away account {Organisation.Code(before, AccountTable.Definition, Account)}";
@@ -160,7 +160,7 @@ public sealed record RemoveAccountCommand(int Account) : EditCommand
 /// <summary>Lets packages name the account that they belong to.</summary>
 /// <param name="Packages">Ids of their elements.</param>
 /// <param name="Account">The account, which must stand on or above each; 0 to leave it to the rule of placement.</param>
-public sealed record NameAccountCommand(IReadOnlyList<int> Packages, int Account) : EditCommand
+public sealed record NameAccountCommand(IReadOnlyList<int> Packages, [RowOf("accounts")] int Account) : EditCommand
 {
     public override string Tell(Project before) =>
         Account == 0

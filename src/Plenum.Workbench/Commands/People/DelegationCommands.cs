@@ -13,7 +13,7 @@ namespace Plenum.Workbench.Commands.People;
 /// <param name="Note">What goes with it.</param>
 public sealed record OfferPackagesCommand(
     IReadOnlyList<int> Packages,
-    int Person,
+    [RowOf("people")] int Person,
     DateOnly Date,
     string? Note = null
 ) : EditCommand

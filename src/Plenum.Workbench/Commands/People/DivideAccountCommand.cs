@@ -34,7 +34,7 @@ public enum DivideBy
 /// <param name="Change">Number of the change request that authorises it; needed if budget was posted to the account.</param>
 /// <param name="Anyway">Also above or below another account.</param>
 public sealed record DivideAccountCommand(
-    int Account,
+    [RowOf("accounts")] int Account,
     DivideBy By,
     int Keeps = 0,
     string? Change = null,

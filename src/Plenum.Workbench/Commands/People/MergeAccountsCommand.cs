@@ -18,8 +18,8 @@ namespace Plenum.Workbench.Commands.People;
 /// <param name="Element">The element on which it stands afterwards; 0 for the nearest that both have in common.</param>
 /// <param name="Anyway">Also above or below another account.</param>
 public sealed record MergeAccountsCommand(
-    int Into,
-    int Other,
+    [RowOf("accounts")] int Into,
+    [RowOf("accounts")] int Other,
     int Element = 0,
     bool Anyway = false
 ) : EditCommand

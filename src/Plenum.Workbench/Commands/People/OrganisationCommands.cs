@@ -9,7 +9,7 @@ namespace Plenum.Workbench.Commands.People;
 /// <param name="Name">Its name.</param>
 /// <param name="Parent">Id of the unit that it belongs to; 0 for none.</param>
 /// <param name="Code">Its code; null for one made from the name.</param>
-public sealed record AddUnitCommand(string Name, int Parent = 0, string? Code = null) : EditCommand
+public sealed record AddUnitCommand(string Name, [RowOf("units")] int Parent = 0, string? Code = null) : EditCommand
 {
     public override string Tell(Project before) => $"add unit {Name.Trim()}";
 
@@ -30,7 +30,7 @@ public sealed record AddUnitCommand(string Name, int Parent = 0, string? Code = 
 }
 
 /// <summary>Lets a unit belong to another one; 0 for none.</summary>
-public sealed record MoveUnitCommand(int Id, int Parent) : EditCommand
+public sealed record MoveUnitCommand([RowOf("units")] int Id, [RowOf("units")] int Parent) : EditCommand
 {
     public override string Tell(Project before) =>
         $"move {Organisation.Say(before, UnitTable.Definition, Id)} "
@@ -66,7 +66,7 @@ public sealed record MoveUnitCommand(int Id, int Parent) : EditCommand
 }
 
 /// <summary>Removes a unit that nothing refers to.</summary>
-public sealed record RemoveUnitCommand(int Id) : EditCommand
+public sealed record RemoveUnitCommand([RowOf("units")] int Id) : EditCommand
 {
     public override string Tell(Project before) =>
         $"remove unit {Organisation.Say(before, UnitTable.Definition, Id)}";
@@ -83,7 +83,7 @@ public sealed record RemoveUnitCommand(int Id) : EditCommand
 /// <param name="Name">First and last name.</param>
 /// <param name="Unit">Id of the unit; 0 for none.</param>
 /// <param name="Code">Code; null for one made from the name.</param>
-public sealed record AddPersonCommand(string Name, int Unit = 0, string? Code = null) : EditCommand
+public sealed record AddPersonCommand(string Name, [RowOf("units")] int Unit = 0, string? Code = null) : EditCommand
 {
     public override string Tell(Project before) => $"add {Name.Trim()}";
 
@@ -107,7 +107,7 @@ public sealed record AddPersonCommand(string Name, int Unit = 0, string? Code = 
 }
 
 /// <summary>Removes a person whom nothing refers to.</summary>
-public sealed record RemovePersonCommand(int Id) : EditCommand
+public sealed record RemovePersonCommand([RowOf("people")] int Id) : EditCommand
 {
     public override string Tell(Project before) =>
         $"remove {Organisation.Say(before, PersonTable.Definition, Id)}";
@@ -121,7 +121,7 @@ public sealed record RemovePersonCommand(int Id) : EditCommand
 }
 
 /// <summary>Names the person in charge of elements; 0 for whoever the element above names.</summary>
-public sealed record NamePersonInChargeCommand(IReadOnlyList<int> Elements, int Person)
+public sealed record NamePersonInChargeCommand(IReadOnlyList<int> Elements, [RowOf("people")] int Person)
     : EditCommand
 {
     public override string Tell(Project before) =>
@@ -155,7 +155,7 @@ public sealed record NamePersonInChargeCommand(IReadOnlyList<int> Elements, int 
 /// <param name="Accounts">The accounts.</param>
 /// <param name="Manager">Who manages them from now on.</param>
 /// <param name="Seen">The manager that was seen before; 0 where it does not matter.</param>
-public sealed record NameManagerCommand(IReadOnlyList<int> Accounts, int Manager, int Seen = 0)
+public sealed record NameManagerCommand([RowOf("accounts")] IReadOnlyList<int> Accounts, [RowOf("people")] int Manager, [RowOf("people")] int Seen = 0)
     : EditCommand
 {
     public override string Tell(Project before) =>
@@ -191,7 +191,7 @@ public sealed record NameManagerCommand(IReadOnlyList<int> Accounts, int Manager
 }
 
 /// <summary>Hands over all accounts of a person, and with them, if asked for, what the person is in charge of.</summary>
-public sealed record HandOverCommand(int From, int To, bool InCharge = false) : EditCommand
+public sealed record HandOverCommand([RowOf("people")] int From, [RowOf("people")] int To, bool InCharge = false) : EditCommand
 {
     public override string Tell(Project before) =>
         $"hand over the accounts of {Organisation.Say(before, PersonTable.Definition, From)} to "
