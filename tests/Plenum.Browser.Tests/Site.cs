@@ -1,3 +1,4 @@
+using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 using Plenum.Web.Host;
 using Plenum.Workbench;
@@ -28,6 +29,37 @@ public sealed class Site : IAsyncLifetime
     public string Plant => Path.Combine(Folder, "plant.plenum");
 
     public IBrowser Browser => browser!;
+
+    /// <summary>How many times longer than a person would wait; more where the machine is shared.</summary>
+    public int Patience =>
+        int.Parse(
+            Environment.GetEnvironmentVariable("PLENUM_PATIENCE") ?? "5",
+            System.Globalization.CultureInfo.InvariantCulture
+        );
+
+    /// <summary>Makes a project of its own with a root called Plant, and opens it to readers.</summary>
+    /// <returns>Its name in addresses.</returns>
+    public Task<string> Begin(string name) =>
+        Task.Run(() =>
+        {
+            var path = Path.Combine(Folder, $"{name}.plenum");
+            OpenProject.Create(path, "ada", TimeProvider.System);
+            using (var project = OpenProject.Open(path, TimeProvider.System))
+            {
+                project.Edit(
+                    new Workbench.Commands.Breakdown.BeginProjectCommand(
+                        "Plant",
+                        "P",
+                        "EUR",
+                        "2026-01-05",
+                        "00.0.00"
+                    ),
+                    "ada"
+                );
+            }
+
+            return app!.Services.GetRequiredService<ProjectShelf>().Add(path).Key;
+        });
 
     public async ValueTask InitializeAsync()
     {
