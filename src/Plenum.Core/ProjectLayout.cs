@@ -42,6 +42,7 @@ public static class ProjectLayout
         LeftOutTable.Definition,
         RegisterTable.Definition,
         AccountTable.Definition,
+        DelegationTable.Definition,
         GroupTable.Definition,
         GroupMemberTable.Definition,
         PackageTable.Definition,

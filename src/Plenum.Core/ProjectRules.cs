@@ -124,6 +124,11 @@ public sealed partial class ProjectRules
             ParentRules.ReportRings(project[UnitTable.Definition], UnitTable.Parent, faults);
         }
 
+        if (AreClean(DelegationTable.Definition) && Concerns(DelegationTable.Definition))
+        {
+            DelegationRules.Check(project[DelegationTable.Definition], faults);
+        }
+
         if (
             AreClean(GroupTable.Definition, GroupMemberTable.Definition)
             && Concerns(GroupTable.Definition, GroupMemberTable.Definition)

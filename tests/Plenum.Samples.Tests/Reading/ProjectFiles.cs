@@ -25,6 +25,7 @@ internal sealed class ProjectFiles
         "not_needed",
         "register",
         "accounts",
+        "delegations",
         "groups",
         "group_members",
         "packages",

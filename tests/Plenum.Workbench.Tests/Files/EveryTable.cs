@@ -36,6 +36,7 @@ internal static class EveryTable
         AddRegister(text, random, elements);
         AddNetwork(text, random, packages, periods);
         AddEstimate(text, random, packages);
+        AddDelegations(text, random, packages);
         if (text.Rows("changes").Count == 0)
         {
             text.Add(
@@ -242,6 +243,25 @@ internal static class EveryTable
                 ("remaining", "4")
             );
         }
+    }
+
+    private static void AddDelegations(TextProject text, Random random, string[] packages)
+    {
+        if (packages.Length == 0 || text.Rows("people").Count == 0)
+        {
+            return;
+        }
+
+        text.Add(
+            "delegations",
+            ("package", packages[0]),
+            ("person", Pick(random, Codes(text, "people", "person"))),
+            ("state", "open"),
+            ("offered", "2026-01-05"),
+            ("accepted", ""),
+            ("opened", "2026-01-12"),
+            ("note", Pick(random, AwkwardTexts))
+        );
     }
 
     private static void AddEstimate(TextProject text, Random random, string[] packages)
