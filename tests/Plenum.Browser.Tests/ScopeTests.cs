@@ -16,7 +16,7 @@ public sealed class ScopeTests(Site site)
     {
         await using var reader = await Reader.At(site, "/p/scoping/scope");
         await reader.Press("p");
-        await reader.By("#paste-text").WaitForAsync();
+        await reader.Page.WaitForFunctionAsync("() => document.activeElement.id === 'paste-text'");
         await reader.Page.Keyboard.InsertTextAsync(Statement);
         await reader.By("#take-items", "Take 5 items").WaitForAsync();
         Assert.Equal("exclusion", await reader.By("[aria-label='Kind of 2.1']").InputValueAsync());
@@ -88,7 +88,7 @@ public sealed class ScopeTests(Site site)
     {
         await using var reader = await Reader.At(site, "/p/scoping-badly/scope");
         await reader.Press("p");
-        await reader.By("#paste-text").WaitForAsync();
+        await reader.Page.WaitForFunctionAsync("() => document.activeElement.id === 'paste-text'");
         await reader.Page.Keyboard.InsertTextAsync("1 Works\n1.1 A gate\n1.1 A fence");
         await reader.By(".faults td", "1.1 is there already, on line 2.").WaitForAsync();
         Assert.True(await reader.By("#take-items").IsDisabledAsync());
@@ -104,7 +104,7 @@ public sealed class ScopeTests(Site site)
     {
         await using var reader = await Reader.At(site, "/p/scoping-long/scope");
         await reader.Press("p");
-        await reader.By("#paste-text").WaitForAsync();
+        await reader.Page.WaitForFunctionAsync("() => document.activeElement.id === 'paste-text'");
         var lines = Enumerable
             .Range(1, 1_200)
             .Select(item =>
