@@ -83,7 +83,10 @@ public static class ProjectStandard
             throw new ArgumentException("A standard breakdown needs parts.", nameof(root));
         }
 
-        var elements = tree.Elements.Ids.AsSpan(root, tree.SubtreeEnd[root] - root).ToArray().ToHashSet();
+        var elements = tree
+            .Elements.Ids.AsSpan(root, tree.SubtreeEnd[root] - root)
+            .ToArray()
+            .ToHashSet();
         HashSet<int> types = [];
         foreach (var type in tree.Elements.Ints(ElementTable.PartType)[root..tree.SubtreeEnd[root]])
         {

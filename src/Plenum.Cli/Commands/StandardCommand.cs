@@ -221,12 +221,7 @@ internal static class StandardCommand
         return command;
     }
 
-    private static int Use(
-        CliContext context,
-        ParseResult parsed,
-        bool json,
-        CancellationToken ct
-    )
+    private static int Use(CliContext context, ParseResult parsed, bool json, CancellationToken ct)
     {
         var standard = StandardLibrary.Find(parsed.GetRequiredValue(Standard), context.Clock);
         using var progress = new ProgressLine(context);
@@ -249,6 +244,5 @@ internal static class StandardCommand
         );
     }
 
-    private static string Amounts(int count) =>
-        count.ToString(CultureInfo.InvariantCulture);
+    private static string Amounts(int count) => count.ToString(CultureInfo.InvariantCulture);
 }

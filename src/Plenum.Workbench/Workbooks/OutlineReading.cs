@@ -261,9 +261,7 @@ internal sealed class OutlineReading
         var missing = families
             .Keys.Where(id => !rowOf.ContainsKey(id))
             .Select(id => new Placed(rowOf[families[id][0]].Row, tree.Elements.RowOf(id), id, 0));
-        foreach (
-            var parent in placed.Where(row => families.ContainsKey(row.Id)).Concat(missing)
-        )
+        foreach (var parent in placed.Where(row => families.ContainsKey(row.Id)).Concat(missing))
         {
             var family = families[parent.Id];
             var last = -1;

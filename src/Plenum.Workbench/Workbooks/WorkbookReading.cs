@@ -85,9 +85,7 @@ public sealed class WorkbookReading
     }
 
     private static ReadBookSheet? Sheet(IReadOnlyList<ReadBookSheet> sheets, string name) =>
-        sheets.FirstOrDefault(sheet =>
-            sheet.Name.Equals(name, StringComparison.OrdinalIgnoreCase)
-        );
+        sheets.FirstOrDefault(sheet => sheet.Name.Equals(name, StringComparison.OrdinalIgnoreCase));
 
     private void CheckSheets(string file, IReadOnlyList<ReadBookSheet> sheets)
     {
@@ -166,11 +164,7 @@ public sealed class WorkbookReading
                 heading,
                 nearest ?? string.Join(", ", known),
                 $"no column of the sheet {sheet.Name} is called \"{InputErrors.Shorten(heading)}\"; "
-                    + (
-                        nearest is null
-                            ? "remove it"
-                            : $"did you mean {nearest}?"
-                    )
+                    + (nearest is null ? "remove it" : $"did you mean {nearest}?")
             );
         }
     }

@@ -105,7 +105,13 @@ public class SavedStandardTests
     {
         using var folder = new TemporaryFolder();
         var path = folder["plant.plenum"];
-        var saved = StandardLibrary.Save(DemoFiles.Project, "03", path, "a.planner", TimeProvider.System);
+        var saved = StandardLibrary.Save(
+            DemoFiles.Project,
+            "03",
+            path,
+            "a.planner",
+            TimeProvider.System
+        );
         using var opened = OpenProject.Open(path, TimeProvider.System);
 
         Assert.Equal("03", opened.Current.Settings.Code);

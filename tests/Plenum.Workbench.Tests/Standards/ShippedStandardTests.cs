@@ -56,7 +56,9 @@ public class ShippedStandardTests
             .Rules(ShippedStandards.Find(key)!)
             .SelectMany(rule => rule.Run())
             .Where(finding => !Later.Contains(finding.Rule))
-            .Select(finding => $"{finding.Severity} {finding.Rule} {finding.Code}: {finding.Message}");
+            .Select(finding =>
+                $"{finding.Severity} {finding.Rule} {finding.Code}: {finding.Message}"
+            );
 
         Assert.Empty(findings);
     }

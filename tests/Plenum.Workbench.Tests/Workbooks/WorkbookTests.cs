@@ -155,8 +155,7 @@ public class WorkbookTests
         return (
             from row in Enumerable.Range(0, Demo.Tree.Count)
             from activity in parts.Needed(row)
-            where
-                !parts.IsPlanned(row, activity) && parts.IsRuledOut(row, activity) == isRuledOut
+            where !parts.IsPlanned(row, activity) && parts.IsRuledOut(row, activity) == isRuledOut
             select (row, activity)
         ).First();
     }
