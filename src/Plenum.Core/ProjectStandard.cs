@@ -193,8 +193,9 @@ public static class ProjectStandard
         for (var row = 0; row < table.Count; row++)
         {
             if (
-                ids is null
-                || ids.Contains(reference is null ? table.Ids[row] : table.Ints(reference)[row])
+                ids?.Contains(
+                    reference is null ? table.Ids[row] : table.Ints(reference)[row]
+                ) != false
             )
             {
                 rows.Add(row);
