@@ -55,14 +55,25 @@ internal sealed class Terminal : IDisposable
     public Reply Run(params string[] args) => RunAt(null, args);
 
     /// <summary>The same with a folder where the program keeps what it makes by itself.</summary>
-    public Reply RunAt(string? ownFolder, params string[] args)
+    public Reply RunAt(string? ownFolder, params string[] args) => Run(ownFolder, "", args);
+
+    /// <summary>Runs a command with something on its standard input.</summary>
+    public Reply RunWith(string input, params string[] args) => Run(null, input, args);
+
+    private Reply Run(string? ownFolder, string input, string[] args)
     {
         using var output = new StringWriter { NewLine = "\n" };
         using var error = new StringWriter { NewLine = "\n" };
         var status = Program
             .RunAsync(
                 args,
-                new CliContext(output, error, new StoppedClock(), ownFolder),
+                new CliContext(
+                    output,
+                    error,
+                    new StoppedClock(),
+                    ownFolder,
+                    new StringReader(input)
+                ),
                 TestContext.Current.CancellationToken
             )
             .GetAwaiter()

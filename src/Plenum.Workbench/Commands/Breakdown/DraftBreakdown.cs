@@ -12,6 +12,9 @@ public sealed class DraftBreakdown
     private readonly Dictionary<int, List<int>> families = [];
     private readonly string mask;
 
+    // elements that had work before: looked for once, since many parts may get their first packages at once
+    private HashSet<int>? owners;
+
     public DraftBreakdown(EditDraft draft)
     {
         this.draft = draft;
@@ -87,10 +90,21 @@ public sealed class DraftBreakdown
     /// <param name="place">Place from 0; the number of sisters for the last.</param>
     /// <param name="name">Its name.</param>
     /// <param name="code">Its code; null for the next that is free.</param>
+    /// <param name="mayHaveWork">The parent is a package whose work is being passed on.</param>
     /// <exception cref="EditException">The parent is a package with work in it, or a cell is not understood.</exception>
-    public int Add(int parent, int place, string name, string? code = null)
+    public int Add(
+        int parent,
+        int place,
+        string name,
+        string? code = null,
+        bool mayHaveWork = false
+    )
     {
-        NeedRoom(parent);
+        if (!mayHaveWork)
+        {
+            NeedRoom(parent);
+        }
+
         var given = code ?? NextCode(parent);
         var id = draft.Add(ElementTable.Definition);
         draft.Set(ElementTable.Code, id, given);
@@ -175,7 +189,11 @@ public sealed class DraftBreakdown
             return;
         }
 
-        if (PackageWork.First(draft, parent) is { } table)
+        owners ??= PackageWork.OwnersIn(draft.Before);
+        if (
+            (owners.Contains(parent) || tree.Elements.RowOf(parent) < 0)
+            && PackageWork.First(draft, parent) is { } table
+        )
         {
             throw new EditException(
                 $"{Say(parent)} is a package that has rows in {table}. Divide it, or take them out first.",
