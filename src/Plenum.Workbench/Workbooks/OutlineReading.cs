@@ -1,7 +1,6 @@
 using System.Globalization;
 using Plenum.Core;
 using Plenum.Core.Breakdown;
-using Plenum.Core.Foundation;
 using Plenum.Exchange.Books;
 
 namespace Plenum.Workbench.Workbooks;

@@ -1,5 +1,4 @@
 using Plenum.Core;
-using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation;
 using Plenum.Exchange.Books;
 
@@ -136,7 +135,7 @@ public sealed class WorkbookReading
                 continue;
             }
 
-            CheckHeadings(sheet, needed, [.. needed, .. known]);
+            CheckHeadings(sheet, needed, needed.Concat(known).ToHashSet(StringComparer.Ordinal));
         }
     }
 

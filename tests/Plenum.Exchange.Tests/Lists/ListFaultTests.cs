@@ -1,5 +1,4 @@
 using System.Text;
-using Plenum.Core.Foundation;
 using Plenum.Exchange.Lists;
 
 namespace Plenum.Exchange.Tests.Lists;

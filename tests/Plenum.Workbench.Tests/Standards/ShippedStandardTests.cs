@@ -1,6 +1,5 @@
 using Plenum.Core;
 using Plenum.Core.Breakdown;
-using Plenum.Core.Foundation;
 using Plenum.Workbench.Standards;
 
 namespace Plenum.Workbench.Tests.Standards;
