@@ -30,7 +30,7 @@ public sealed class WorkbookReading
         var file = Path.GetFileName(path);
         var sheets = BookReader.Read(path, difference.Errors);
         var outline = Sheet(sheets, WorkbookLayout.Outline);
-        CheckSheets(file, sheets);
+        CheckSheets(sheets);
         if (outline is null)
         {
             if (!difference.Errors.Any)
@@ -86,7 +86,7 @@ public sealed class WorkbookReading
     private static ReadBookSheet? Sheet(IReadOnlyList<ReadBookSheet> sheets, string name) =>
         sheets.FirstOrDefault(sheet => sheet.Name.Equals(name, StringComparison.OrdinalIgnoreCase));
 
-    private void CheckSheets(string file, IReadOnlyList<ReadBookSheet> sheets)
+    private void CheckSheets(IReadOnlyList<ReadBookSheet> sheets)
     {
         foreach (var sheet in sheets)
         {
