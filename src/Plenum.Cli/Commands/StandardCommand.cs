@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.CommandLine.Parsing;
 using System.Globalization;
 using Plenum.Cli.Output;
+using Plenum.Core;
 using Plenum.Core.Breakdown;
 using Plenum.Workbench.Commands.Breakdown;
 using Plenum.Workbench.Questions;

@@ -148,7 +148,11 @@ public class PasteListTests
     {
         using var folder = new TemporaryFolder();
         OpenProject.Create(folder["new.plenum"], "a.planner", TimeProvider.System);
-        using var project = OpenProject.Open(folder["new.plenum"], TimeProvider.System, ct: TestContext.Current.CancellationToken);
+        using var project = OpenProject.Open(
+            folder["new.plenum"],
+            TimeProvider.System,
+            ct: TestContext.Current.CancellationToken
+        );
         var rows = Enumerable.Range(1, 9_999).Select(row => $" Part {row}");
         project.Edit(new PasteListCommand(0, 0, "Plant\n" + string.Join('\n', rows)), "a.planner");
         Assert.Equal(10_000, project.Current.Tree.Count);

@@ -112,7 +112,11 @@ public class SavedStandardTests
             "a.planner",
             TimeProvider.System
         );
-        using var opened = OpenProject.Open(path, TimeProvider.System, ct: TestContext.Current.CancellationToken);
+        using var opened = OpenProject.Open(
+            path,
+            TimeProvider.System,
+            ct: TestContext.Current.CancellationToken
+        );
 
         Assert.Equal("03", opened.Current.Settings.Code);
         Assert.Equal(saved.Tree.Count, opened.Current.Tree.Count);

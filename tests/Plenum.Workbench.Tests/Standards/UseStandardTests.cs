@@ -158,7 +158,11 @@ public class UseStandardTests
     {
         using var folder = new TemporaryFolder();
         OpenProject.Create(folder["new.plenum"], "a.planner", TimeProvider.System);
-        using var project = OpenProject.Open(folder["new.plenum"], TimeProvider.System, ct: TestContext.Current.CancellationToken);
+        using var project = OpenProject.Open(
+            folder["new.plenum"],
+            TimeProvider.System,
+            ct: TestContext.Current.CancellationToken
+        );
         project.Edit(new UseStandardCommand(0, Station, [new LeaveOut("8", "none")]), "a.planner");
         Assert.True(project.Current.Tree.Count > 150);
 

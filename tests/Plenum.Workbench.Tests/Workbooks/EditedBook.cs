@@ -1,7 +1,6 @@
 using Plenum.Core;
 using Plenum.Core.Foundation;
 using Plenum.Exchange.Books;
-using Plenum.Workbench.Commands;
 using Plenum.Workbench.Workbooks;
 
 namespace Plenum.Workbench.Tests.Workbooks;
@@ -65,7 +64,7 @@ internal sealed class EditedBook : IDisposable
         var answer = Read();
         Assert.Empty(answer.Errors.Items);
         Assert.NotNull(answer.Command);
-        return Plenum.Workbench.EditTrial.Of(Project, answer.Command).Next;
+        return Plenum.Workbench.Commands.EditTrial.Of(Project, answer.Command).Next;
     }
 
     public InputError OnlyError() => Assert.Single(Read().Errors.Items);
