@@ -45,6 +45,11 @@ public static class BreakdownSentence
     {
         var sizes = ElementSizes.Of(project);
         var whole = Math.Max(sizes.Size(0), sizes.Whole[0]);
+        if (project.Tree.Count == 1)
+        {
+            return $"{NameOf(project)} is not broken down yet. Press Enter on it and type its first part.";
+        }
+
         var begin =
             $"{NameOf(project)} is broken down into {Amounts.Count(project.Tree.Count)} elements on "
             + $"{Amounts.Count(project.Tree.Depth)} levels.";
