@@ -122,7 +122,7 @@ public sealed class SheetTests(Site site)
     {
         foreach (
             var sheet in (string[])
-                ["accounts", "breakdown", "people", "accounts/packages?of=03.2-MEC", "import"]
+                ["accounts", "breakdown", "people", "people?show=packages", "accounts/packages?of=03.2-MEC", "import"]
         )
         {
             await using var reader = await Reader.At(site, "/p/plant/" + sheet);
@@ -167,6 +167,9 @@ public sealed class SheetTests(Site site)
                     "accounts",
                     "breakdown",
                     "people",
+                    "people?show=packages&person=r.velde",
+                    "people?show=organisation",
+                    "people/sheet?of=03.2.01.9",
                     "accounts/packages?of=03.2-MEC",
                     "accounts/records?of=03.2.01.1",
                     "import",
