@@ -57,8 +57,19 @@ public sealed class PeopleTests(Site site)
         await reader.Press("m");
         await Taken(reader, "do-merge");
         await reader.Press("Enter");
+        await reader.By("#edit-trouble", "Merge 01.4-PIP into 01.4-PRO instead.").WaitForAsync();
+
+        await reader.Press("Escape");
+        await HasKeys(reader, "01.4-PRO");
+        await reader.Press(" ");
+        await reader.By(".crossing.marked[data-account='01.4-PRO']").WaitForAsync();
+        await reader.Press("ArrowLeft");
+        await HasKeys(reader, "01.4-PIP");
+        await reader.Press("m");
+        await Taken(reader, "do-merge");
+        await reader.Press("Enter");
         await reader.Page.WaitForFunctionAsync(
-            "() => document.querySelector(\"[data-account='01.4-PRO']\") === null"
+            "() => document.querySelector(\"[data-account='01.4-PIP']\") === null"
         );
         Assert.Contains(
             "96 control accounts",
