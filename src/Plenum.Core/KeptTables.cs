@@ -1,9 +1,11 @@
 using Plenum.Core.Baseline;
 using Plenum.Core.Breakdown;
+using Plenum.Core.Estimate;
 using Plenum.Core.Foundation.Tables;
 using Plenum.Core.Foundation.Time;
 using Plenum.Core.Network;
 using Plenum.Core.People;
+using Plenum.Core.Scope;
 using Plenum.Core.Status;
 
 namespace Plenum.Core;
@@ -48,6 +50,11 @@ internal readonly struct KeptTables
             && Same(PackageTable.Definition)
             && Same(AccountTable.Definition)
             && SameInts(ElementTable.Unit);
+        Scope =
+            Shape
+            && Same(ScopeTable.Definition)
+            && Same(ScopePhraseTable.Definition)
+            && Same(TraceTable.Definition);
         Status = Shape && Periods && Same(StatusTable.Definition);
         Planned = Baseline && Calendars;
         Earned =
@@ -72,6 +79,19 @@ internal readonly struct KeptTables
             && Same(CommitmentTable.Definition)
             && Same(PostingTable.Definition);
         OpenShares = Earned && SamePresent();
+        ActivityMatrix =
+            Totals(ElementTable.AllottedHours)
+            && Same(WorkSetTable.Definition)
+            && Same(NotNeededTable.Definition)
+            && SameInts(ElementTable.PartType)
+            && (
+                Elements
+                || ReferenceEquals(
+                    now[ElementTable.Definition][ElementTable.Activity],
+                    before[ElementTable.Definition][ElementTable.Activity]
+                )
+            );
+        Estimate = Shape && Settings && Same(EstimateTable.Definition);
         Links = Shape && Same(ActivityTable.Definition) && Same(LinkTable.Definition);
         Network =
             Baseline
@@ -102,6 +122,9 @@ internal readonly struct KeptTables
 
     public bool Placement { get; }
 
+    /// <summary>Which scope items the elements answer.</summary>
+    public bool Scope { get; }
+
     public bool Status { get; }
 
     public bool Planned { get; }
@@ -113,6 +136,10 @@ internal readonly struct KeptTables
     public bool TimePhased { get; }
 
     public bool OpenShares { get; }
+
+    public bool ActivityMatrix { get; }
+
+    public bool Estimate { get; }
 
     public bool Links { get; }
 

@@ -1,10 +1,12 @@
 using Plenum.Core.Accounts;
 using Plenum.Core.Baseline;
 using Plenum.Core.Breakdown;
+using Plenum.Core.Estimate;
 using Plenum.Core.Foundation.Tables;
 using Plenum.Core.Foundation.Time;
 using Plenum.Core.Network;
 using Plenum.Core.People;
+using Plenum.Core.Scope;
 using Plenum.Core.Status;
 
 namespace Plenum.Core;
@@ -23,6 +25,7 @@ public sealed class Project
     private readonly Lazy<ElementTree> tree;
     private readonly Lazy<PackageBaseline> baseline;
     private readonly Lazy<AccountPlacement> placement;
+    private readonly Lazy<ScopeCoverage> scopeCoverage;
     private readonly Lazy<PackageStatus> status;
     private readonly Lazy<PeriodSeries> planned;
     private readonly Lazy<PeriodSeries> earned;
@@ -31,6 +34,8 @@ public sealed class Project
     private readonly Lazy<OpenShares> openShares;
     private readonly Lazy<ElementTotals> totals;
     private readonly Lazy<ElementTotals> hourTotals;
+    private readonly Lazy<ActivityMatrix> activityMatrix;
+    private readonly Lazy<EstimateSums> estimate;
     private readonly Lazy<PackageLinks> links;
     private readonly Lazy<ProjectNetwork> network;
 
@@ -84,6 +89,17 @@ public sealed class Project
             kept.Placement,
             () => new AccountPlacement(Tree, this[AccountTable.Definition], Baseline.NamedAccount)
         );
+        scopeCoverage = Kept(
+            before?.scopeCoverage,
+            kept.Scope,
+            () =>
+                new ScopeCoverage(
+                    Tree,
+                    this[ScopeTable.Definition],
+                    this[TraceTable.Definition],
+                    this[ScopePhraseTable.Definition]
+                )
+        );
         status = Kept(
             before?.status,
             kept.Status,
@@ -122,6 +138,24 @@ public sealed class Project
                     Tree.Elements.Longs(ElementTable.AllottedHours),
                     Baseline.BudgetHours
                 )
+        );
+        activityMatrix = Moved(
+            before?.activityMatrix,
+            kept.ActivityMatrix && kept.Elements,
+            kept.ActivityMatrix,
+            same => same.Over(Tree),
+            () =>
+                new ActivityMatrix(
+                    Tree,
+                    this[WorkSetTable.Definition],
+                    this[NotNeededTable.Definition],
+                    HourTotals.BudgetOrAllotted()
+                )
+        );
+        estimate = Kept(
+            before?.estimate,
+            kept.Estimate,
+            () => new EstimateSums(Tree, this[EstimateTable.Definition], Settings.Currency)
         );
         links = Kept(
             before?.links,
@@ -164,6 +198,9 @@ public sealed class Project
 
     public AccountPlacement Placement => placement.Value;
 
+    /// <summary>Which scope items the breakdown answers, and what nobody asked for.</summary>
+    public ScopeCoverage ScopeCoverage => scopeCoverage.Value;
+
     public PackageStatus Status => status.Value;
 
     /// <summary>Earned value by atom, over all periods.</summary>
@@ -186,6 +223,13 @@ public sealed class Project
 
     /// <summary>The same for hours, in hundredths.</summary>
     public ElementTotals HourTotals => hourTotals.Value;
+
+    /// <summary>Parts against the activities that they need.</summary>
+    public ActivityMatrix ActivityMatrix => activityMatrix.Value;
+
+    /// <summary>The estimate at every element.</summary>
+    /// <exception cref="OverflowException">A sum does not fit.</exception>
+    public EstimateSums Estimate => estimate.Value;
 
     /// <summary>The network at the project's status date.</summary>
     /// <exception cref="Plenum.Core.Network.NetworkException">

@@ -114,6 +114,11 @@ public sealed partial class ProjectRules
             ParentRules.ReportRings(project[ScopeTable.Definition], ScopeTable.Parent, faults);
         }
 
+        if (AreClean(QueryTable.Definition) && Concerns(QueryTable.Definition))
+        {
+            ScopeRules.CheckQueries(project[QueryTable.Definition], faults);
+        }
+
         if (AreClean(UnitTable.Definition) && Concerns(UnitTable.Parent))
         {
             ParentRules.ReportRings(project[UnitTable.Definition], UnitTable.Parent, faults);

@@ -82,7 +82,7 @@ public sealed class Reader : IAsyncDisposable
     {
         await Page.GotoAsync(Address + path);
         await Page.Locator(
-                ".maphost[data-shows], main.plain:not(.opening), #projects, #import-reading"
+                ".maphost[data-shows], main.plain:not(.opening), #projects, #import-reading, #statement-title"
             )
             .First.WaitForAsync();
     }

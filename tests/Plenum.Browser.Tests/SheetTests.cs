@@ -122,7 +122,15 @@ public sealed class SheetTests(Site site)
     {
         foreach (
             var sheet in (string[])
-                ["accounts", "breakdown", "people", "people?show=packages", "accounts/packages?of=03.2-MEC", "import"]
+                [
+                    "accounts",
+                    "scope?item=4.5.2",
+                    "breakdown",
+                    "people",
+                    "people?show=packages",
+                    "accounts/packages?of=03.2-MEC",
+                    "import",
+                ]
         )
         {
             await using var reader = await Reader.At(site, "/p/plant/" + sheet);
@@ -165,6 +173,7 @@ public sealed class SheetTests(Site site)
             var sheet in (string[])
                 [
                     "accounts",
+                    "scope?item=4.5.2",
                     "breakdown",
                     "people",
                     "people?show=packages&person=r.velde",

@@ -10,8 +10,8 @@ using Plenum.Workbench;
 namespace Plenum.Browser.Tests;
 
 /// <summary>
-/// The program on a free port with the invented plant, a copy of it in which findings are accepted, and an empty
-/// project; and a Chromium to look at them.
+/// The program on a free port with the invented plant, copies of it in which findings are accepted and parts are written,
+/// and empty projects; and a Chromium to look at them.
 /// </summary>
 public sealed class Site : IAsyncLifetime
 {
@@ -84,10 +84,23 @@ public sealed class Site : IAsyncLifetime
 
         var accepting = Path.Combine(Folder, "accepting.plenum");
         File.Copy(Plant, accepting);
+        var parts = Path.Combine(Folder, "parts.plenum");
+        File.Copy(Plant, parts);
         var empty = Path.Combine(Folder, "empty.plenum");
         OpenProject.Create(empty, "ada", TimeProvider.System);
         app = PlenumWeb.Build(
-            new WebSettings([Plant, accepting, empty], Folder),
+            new WebSettings(
+                [
+                    Plant,
+                    accepting,
+                    parts,
+                    empty,
+                    Empty("scoping"),
+                    Empty("scoping-badly"),
+                    Empty("scoping-long"),
+                ],
+                Folder
+            ),
             TimeProvider.System
         );
         await app.StartAsync();
@@ -125,6 +138,14 @@ public sealed class Site : IAsyncLifetime
         }
 
         Directory.Delete(Folder, recursive: true);
+    }
+
+    /// <summary>A file without a row, for a test that writes to it.</summary>
+    private string Empty(string name)
+    {
+        var path = Path.Combine(Folder, name + ".plenum");
+        OpenProject.Create(path, "ada", TimeProvider.System);
+        return path;
     }
 
     /// <summary>The browser that is installed: the tests need one, and say so where it is not.</summary>

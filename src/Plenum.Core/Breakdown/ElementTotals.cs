@@ -41,6 +41,21 @@ public sealed class ElementTotals
     /// <summary>Gap of each element; <see cref="Cell.NoLong"/> where there is nothing to compare.</summary>
     public long[] Gap { get; }
 
+    /// <summary>At every element its budget; where it has none, what it was allotted, or 0.</summary>
+    public long[] BudgetOrAllotted()
+    {
+        var amounts = new long[Budget.Length];
+        for (var row = 0; row < amounts.Length; row++)
+        {
+            amounts[row] =
+                Budget[row] != 0 ? Budget[row]
+                : Cell.IsGiven(Allotted[row]) ? Allotted[row]
+                : 0;
+        }
+
+        return amounts;
+    }
+
     private long[] Gaps(ElementTree tree)
     {
         var children = new long[tree.Count];

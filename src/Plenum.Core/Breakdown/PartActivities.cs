@@ -4,7 +4,7 @@ namespace Plenum.Core.Breakdown;
 
 /// <summary>
 /// Parts against activities: which activities a part needs by its type, which packages below it carry out, and which
-/// are ruled out.
+/// are ruled out. For single parts; <see cref="ActivityMatrix"/> has all of them.
 /// </summary>
 public sealed class PartActivities
 {
@@ -43,30 +43,21 @@ public sealed class PartActivities
     public bool IsRuledOut(int row, string activity) =>
         RuledOut(row).Contains(activity, StringComparer.Ordinal);
 
-    /// <summary>An element below the part, or the part itself, names the activity as the one that it carries out.</summary>
-    public bool IsPlanned(int row, string activity)
+    /// <summary>Activities that elements below the part, or the part itself, name as the one that they carry out.</summary>
+    public IReadOnlySet<string> Planned(int row)
     {
-        var activities = tree.Elements.Texts(ElementTable.Activity);
-        return activities[row..tree.SubtreeEnd[row]].Contains(activity);
-    }
-
-    /// <summary>
-    /// How many cells the matrix of parts by activities has, and in how many of them it is decided whether the work is
-    /// planned or not needed. One that says both is not decided.
-    /// </summary>
-    public (int Decided, int Cells) Decided()
-    {
-        var (decided, cells) = (0, 0);
-        for (var row = 0; row < tree.Count; row++)
+        HashSet<string> planned = new(StringComparer.Ordinal);
+        foreach (
+            var activity in tree.Elements.Texts(ElementTable.Activity)[row..tree.SubtreeEnd[row]]
+        )
         {
-            foreach (var activity in Needed(row))
+            if (activity is not null)
             {
-                cells++;
-                decided += IsPlanned(row, activity) != IsRuledOut(row, activity) ? 1 : 0;
+                planned.Add(activity);
             }
         }
 
-        return (decided, cells);
+        return planned;
     }
 
     private static void Add(Dictionary<int, List<string>> lists, int key, string value)

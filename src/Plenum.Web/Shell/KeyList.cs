@@ -57,6 +57,47 @@ public static class KeyList
     private static (string, (string, string)[])? OfChapter(string chapter) =>
         chapter switch
         {
+            "breakdown/parts" => (
+                "Parts and activities",
+                [
+                    ("← ↑ → ↓", "from cell to cell; with Shift a block"),
+                    ("Home End", "first and last activity; with Ctrl first and last part"),
+                    ("P", "plan the cell, or all missing cells of the block"),
+                    ("X", "not needed, because…"),
+                    ("A", "the question to the person in charge, to be sent by you"),
+                    ("T", "part type of the parts of the block"),
+                    ("W", "apply the work set to the parts of the block"),
+                    ("Ctrl C V", "copy the block; fill another with it"),
+                    ("Ctrl D", "fill down, from the first row of the block or the row above"),
+                    ("F", "fill to the right, from the first column of the block"),
+                    ("Delete", "clear: reasons, and packages without work of their own"),
+                    ("Enter", "focus the part"),
+                ]
+            ),
+            "breakdown/sets" => (
+                "Part types and work sets",
+                [
+                    ("← ↑ → ↓", "from cell to cell"),
+                    ("Enter F2", "write into the cell; or begin to type"),
+                    ("Tab", "write it, on to the next cell"),
+                    ("Esc", "leave the cell as it was"),
+                    ("Ctrl , .", "move the activity up and down"),
+                    ("Delete", "empty the cell; on the name: take the activity out of the set"),
+                ]
+            ),
+            "estimate" => (
+                "Estimate",
+                [
+                    ("← ↑ → ↓", "from cell to cell; with Shift a block"),
+                    ("Enter F2", "write into the cell; or begin to type"),
+                    ("Tab", "write it, on to the next cell"),
+                    ("Esc", "leave the cell as it was"),
+                    ("Ctrl C V", "copy the block; paste rows, further ones become new lines"),
+                    ("Insert", "new line for the package; Ctrl Enter does the same"),
+                    ("Delete", "empty the cells; on the cost element: take the lines out"),
+                    ("B", "from the side: say what the budget would become"),
+                ]
+            ),
             "accounts" => (
                 "Accounts",
                 [
@@ -67,6 +108,21 @@ public static class KeyList
                     ("Enter", "open what makes the figure or row"),
                     ("F", "find rows"),
                     ("C", "copy the table for a spreadsheet"),
+                ]
+            ),
+            "scope" => (
+                "Scope",
+                [
+                    ("J K", "next item, item before"),
+                    ("U", "next item that is still open"),
+                    ("↑ ↓", "item after item, from one of them"),
+                    ("Enter", "pick the item"),
+                    ("W", "write an item"),
+                    ("P", "paste a statement"),
+                    ("E", "change the picked item"),
+                    ("T", "trace it, or words of it, to a part"),
+                    ("A", "add a part for it"),
+                    ("Q", "ask the client about it"),
                 ]
             ),
             "breakdown" => (

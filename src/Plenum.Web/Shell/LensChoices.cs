@@ -1,3 +1,4 @@
+using Plenum.Core.Scope;
 using Plenum.Workbench.Maps;
 
 namespace Plenum.Web.Shell;
@@ -21,9 +22,26 @@ public sealed record LensChoice(string Word, string Name)
         new(LensQuestion.Precision, "How closely the status of each account is known"),
     ];
 
+    private static readonly LensChoice[] Parts =
+    [
+        new(LensQuestion.Parts, "Parts with every activity decided, or not yet"),
+        .. Breakdown,
+    ];
+
+    private static readonly LensChoice[] Estimate =
+    [
+        new(LensQuestion.Estimate, "How well the estimate is defined, as a mix"),
+        new(LensQuestion.Breakdown, "How each element is split, and what the audit found"),
+    ];
+
     private static readonly LensChoice[] Network =
     [
         new(LensQuestion.Network, "Total float in working days, tightest inside"),
+    ];
+
+    private static readonly LensChoice[] Scope =
+    [
+        new(LensQuestion.Scope, "Which parts the scope statement asks for"),
     ];
 
     private static readonly LensChoice[] People =
@@ -32,10 +50,12 @@ public sealed record LensChoice(string Word, string Name)
     ];
 
     /// <summary>The lenses of the chapter that is open.</summary>
-    public static IReadOnlyList<LensChoice> Of(string chapter) =>
-        chapter switch
+    public static IReadOnlyList<LensChoice> Of(Sheet sheet) =>
+        sheet.Chapter switch
         {
-            "breakdown" => Breakdown,
+            "scope" => Scope,
+            "breakdown" => sheet.Place.Length > 0 ? Parts : Breakdown,
+            "estimate" => Estimate,
             "people" => People,
             "network" => Network,
             _ => Accounts,
@@ -44,7 +64,7 @@ public sealed record LensChoice(string Word, string Name)
     /// <summary>The lens that the address names, or the chapter's own.</summary>
     public static LensChoice Chosen(Sheet sheet)
     {
-        var choices = Of(sheet.Chapter);
+        var choices = Of(sheet);
         return choices.FirstOrDefault(choice => choice.Word == sheet.Value("lens")) ?? choices[0];
     }
 
@@ -52,9 +72,23 @@ public sealed record LensChoice(string Word, string Name)
     public LensQuestion Question(Sheet sheet) =>
         new(
             Word,
-            Word is LensQuestion.Breakdown or LensQuestion.People or LensQuestion.Network
+            Word
+                is LensQuestion.Scope
+                    or LensQuestion.Breakdown
+                    or LensQuestion.People
+                    or LensQuestion.Network
+                    or LensQuestion.Parts
+                    or LensQuestion.Estimate
                 ? null
                 : sheet.At,
-            Word == LensQuestion.People ? sheet.Value("person") : null
+            Word == LensQuestion.People ? sheet.Value("person") : null,
+            Word == LensQuestion.Scope ? ItemOf(sheet) : null
         );
+
+    /// <summary>The scope item that the address names, if there is one.</summary>
+    private static string? ItemOf(Sheet sheet) =>
+        sheet.Value("item") is { } item
+        && sheet.Project?[ScopeTable.Definition].RowOfCode(item) >= 0
+            ? item
+            : null;
 }

@@ -57,6 +57,9 @@ public sealed class Sheet : IDisposable
     /// <summary>The chapter's word in the address, such as <c>accounts</c>.</summary>
     public string Chapter { get; private set; } = "";
 
+    /// <summary>The place within the chapter, such as <c>parts</c>; empty for its own sheet.</summary>
+    public string Place { get; private set; } = "";
+
     /// <summary>The status date that was chosen; null for the project's own.</summary>
     public DateOnly? At =>
         DateOnly.TryParseExact(
@@ -173,6 +176,7 @@ public sealed class Sheet : IDisposable
         var parts = address.AbsolutePath.Split('/', StringSplitOptions.RemoveEmptyEntries);
         var isSheet = parts is ["p", _, ..];
         Chapter = isSheet && parts.Length > 2 ? parts[2] : "";
+        Place = isSheet && parts.Length > 3 ? parts[3] : "";
         var found = isSheet ? shelf.Find(Uri.UnescapeDataString(parts[1])) : null;
         if (!ReferenceEquals(found, Shelved))
         {

@@ -14,25 +14,38 @@ public sealed record StandingQuestion
         project.Tree.Count == 0
             ? new StandingAnswer([])
             : new StandingAnswer([
+                Scope(project),
                 Breakdown(project),
                 People(project),
+                Estimate(project),
                 Network(project),
                 Accounts(project),
             ]);
+
+    /// <summary>Deliverables and requirements whose every phrase, or whole, is answered.</summary>
+    private static Standing Scope(Project project)
+    {
+        var answer = new ScopeQuestion().Ask(project);
+        var covered = answer.Count(Coverage.Covered);
+        var open = answer.Count(Coverage.Partly) + answer.Count(Coverage.None);
+        return new Standing(
+            "scope",
+            Ratio.Of(covered, covered + open),
+            "of the deliverables and requirements are answered by parts",
+            open,
+            open == 1 ? "is not, or in part only" : "are not, or in part only"
+        );
+    }
 
     /// <summary>Decided cells of the matrix of parts by activities; and what the audit finds that nobody has accepted.</summary>
     private static Standing Breakdown(Project project)
     {
         var check = new CheckQuestion().Ask(project);
         var waiting = check.Count(Severity.Error) + check.Count(Severity.Warning);
-        var (decided, cells) = new PartActivities(
-            project.Tree,
-            project[WorkSetTable.Definition],
-            project[NotNeededTable.Definition]
-        ).Decided();
+        var matrix = project.ActivityMatrix;
         return new Standing(
             "breakdown",
-            Ratio.Of(decided, cells),
+            Ratio.Of(matrix.DecidedCount, matrix.CellCount),
             "of the activities that the parts need are planned or ruled out",
             waiting,
             waiting == 1 ? "finding waits" : "findings wait"
@@ -61,6 +74,19 @@ public sealed record StandingQuestion
             "of the packages have a person in charge and a control account",
             without,
             without == 1 ? "package has not" : "packages have not"
+        );
+    }
+
+    private static Standing Estimate(Project project)
+    {
+        var sum = project.Estimate.At(0);
+        var without = sum.Packages - sum.Estimated;
+        return new Standing(
+            "estimate",
+            Ratio.Of(sum.Estimated, sum.Packages),
+            "of the packages are estimated",
+            without,
+            without == 1 ? "package has no estimate" : "packages have no estimate"
         );
     }
 

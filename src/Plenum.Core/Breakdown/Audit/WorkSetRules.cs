@@ -22,11 +22,15 @@ public sealed class MissingActivityRule(ElementTree tree, PartActivities activit
 
     protected override string? Message(int row)
     {
-        var missing = activities
-            .Needed(row)
-            .Where(activity =>
-                !activities.IsPlanned(row, activity) && !activities.IsRuledOut(row, activity)
-            )
+        var needed = activities.Needed(row);
+        if (needed.Count == 0)
+        {
+            return null;
+        }
+
+        var planned = activities.Planned(row);
+        var missing = needed
+            .Where(activity => !planned.Contains(activity) && !activities.IsRuledOut(row, activity))
             .ToList();
         return missing.Count == 0
             ? null
@@ -52,10 +56,13 @@ public sealed class PlannedNotNeededRule(ElementTree tree, PartActivities activi
 
     protected override string? Message(int row)
     {
-        var both = activities
-            .RuledOut(row)
-            .Where(activity => activities.IsPlanned(row, activity))
-            .ToList();
+        var ruledOut = activities.RuledOut(row);
+        if (ruledOut.Count == 0)
+        {
+            return null;
+        }
+
+        var both = ruledOut.Where(activities.Planned(row).Contains).ToList();
         return both.Count == 0
             ? null
             : $"{string.Join(", ", both)} of {Tree.Name(row)} is planned and is ruled out as not needed.";

@@ -12,6 +12,9 @@ public sealed class DraftBreakdown
     private readonly Dictionary<int, List<int>> families = [];
     private readonly string mask;
 
+    // elements that had work before: looked for once, since many parts may get their first packages at once
+    private HashSet<int>? owners;
+
     public DraftBreakdown(EditDraft draft)
     {
         this.draft = draft;
@@ -186,7 +189,11 @@ public sealed class DraftBreakdown
             return;
         }
 
-        if (PackageWork.First(draft, parent) is { } table)
+        owners ??= PackageWork.OwnersIn(draft.Before);
+        if (
+            (owners.Contains(parent) || tree.Elements.RowOf(parent) < 0)
+            && PackageWork.First(draft, parent) is { } table
+        )
         {
             throw new EditException(
                 $"{Say(parent)} is a package that has rows in {table}. Divide it, or take them out first.",

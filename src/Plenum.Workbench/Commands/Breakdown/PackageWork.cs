@@ -35,6 +35,35 @@ internal static class PackageWork
             .Select(user => user.Column.Table.Name)
             .FirstOrDefault();
 
+    /// <summary>Ids of the elements that hold work as packages in a value. Time: all references to packages.</summary>
+    public static HashSet<int> OwnersIn(Project project)
+    {
+        HashSet<int> owners = [];
+        foreach (var definition in ProjectLayout.Tables)
+        {
+            foreach (var column in definition.Columns)
+            {
+                var target = column.IsPackageReference
+                    ? TargetOf(column, ElementTable.Definition)
+                    : -1;
+                if (target < 0)
+                {
+                    continue;
+                }
+
+                foreach (var stored in project[definition].Ints(column))
+                {
+                    if (stored >= 0 && column.DecodeReference(stored) is var (found, id) && found == target)
+                    {
+                        owners.Add(id);
+                    }
+                }
+            }
+        }
+
+        return owners;
+    }
+
     /// <summary>All rows that refer to a row, by the column that does.</summary>
     public static IEnumerable<(ColumnDefinition Column, int Id)> Users(
         EditDraft draft,

@@ -1,0 +1,331 @@
+// A table under the keys like a sheet of cells: one of them is active, a block of them can be selected, and rows that
+// are not drawn yet can be reached. The page is told where the block is and which keys were pressed on it.
+
+/**
+ * @typedef {object} Options
+ * @property {string[]} keys keys that the page takes, such as 'p', 'Delete', 'Ctrl+d'
+ * @property {boolean} writes cells can be written into: Enter, F2 or a letter begins
+ * @property {number} first the first column that can be active
+ */
+
+/**
+ * @param {HTMLElement | null} element table with data-rows and data-cols; its rows have data-row, its cells data-col
+ * @param {HTMLElement} box what scrolls
+ * @param {any} page object of the page with Moved, Pressed, Pasted, Copied, Written
+ * @param {Options} options
+ */
+export function steerGrid(element, box, page, options) {
+    if (element === null) {
+        return; // the reader has gone on already
+    }
+    const table = element;
+    let at = { row: 0, col: Math.max(0, options.first) };
+    let from = { ...at };
+    let told = 0;
+    /** @type {HTMLInputElement | null} */
+    let field = null;
+    const rows = () => Number(table.dataset.rows);
+    const cols = () => Number(table.dataset.cols);
+    const cellAt = (/** @type {number} */ row, /** @type {number} */ col) =>
+        /** @type {HTMLElement | null} */ (table.querySelector(`tr[data-row="${row}"] [data-col="${col}"]`));
+    const isGroup = (/** @type {number} */ row) => table.querySelector(`tr[data-row="${row}"]`)?.classList.contains('grouprow') ?? false;
+
+    table.addEventListener('keydown', onKey);
+    table.addEventListener('mousedown', (event) => {
+        const place = placeOf(event.target);
+        if (place !== null && event.button === 0 && field === null) {
+            moveTo(place, event.shiftKey);
+            table.focus({ preventScroll: true });
+            if (event.shiftKey) {
+                event.preventDefault();
+            }
+        }
+    });
+    table.addEventListener('dblclick', (event) => {
+        if (placeOf(event.target) !== null) {
+            begin(null);
+        }
+    });
+    table.addEventListener('copy', async (event) => {
+        if (field === null && getSelection()?.isCollapsed !== false) {
+            event.preventDefault();
+            const text = await page.invokeMethodAsync('Copied', ...block());
+            await navigator.clipboard.writeText(text).catch(() => undefined);
+        }
+    });
+    table.addEventListener('paste', (event) => {
+        if (field === null) {
+            event.preventDefault();
+            page.invokeMethodAsync('Pasted', event.clipboardData?.getData('text/plain') ?? '', ...block());
+        }
+    });
+    new MutationObserver(paint).observe(table, { childList: true, subtree: true });
+    paint();
+
+    /** @param {KeyboardEvent} event */
+    function onKey(event) {
+        if (field !== null || event.altKey) {
+            return;
+        }
+        const command = event.ctrlKey || event.metaKey;
+        const step = move(event, command);
+        if (step !== null) {
+            event.preventDefault();
+            moveTo(step, event.shiftKey);
+            return;
+        }
+        const name = (command ? 'Ctrl+' : '') + (event.key.length === 1 ? event.key.toLowerCase() : event.key);
+        if (options.keys.includes(name)) {
+            event.preventDefault();
+            event.stopPropagation();
+            page.invokeMethodAsync('Pressed', name, ...block());
+        } else if (options.writes && !command && (event.key === 'Enter' || event.key === 'F2')) {
+            event.preventDefault();
+            begin(null);
+        } else if (options.writes && !command && event.key.length === 1 && event.key !== ' ') {
+            event.preventDefault();
+            event.stopPropagation();
+            begin(event.key);
+        }
+    }
+
+    /** Where a key leads; null for a key that does not move. @param {KeyboardEvent} event @param {boolean} command */
+    function move(event, command) {
+        const page = Math.max(1, Math.floor(box.clientHeight / height()) - 4);
+        switch (event.key) {
+            case 'ArrowUp':
+                return { row: command ? skip(0, 1) : skip(at.row - 1, -1), col: at.col };
+            case 'ArrowDown':
+                return { row: command ? skip(rows() - 1, -1) : skip(at.row + 1, 1), col: at.col };
+            case 'ArrowLeft':
+                return { row: at.row, col: at.col - 1 };
+            case 'ArrowRight':
+                return { row: at.row, col: at.col + 1 };
+            case 'PageUp':
+                return { row: skip(Math.max(0, at.row - page), 1), col: at.col };
+            case 'PageDown':
+                return { row: skip(Math.min(rows() - 1, at.row + page), -1), col: at.col };
+            case 'Home':
+                return { row: command ? skip(0, 1) : at.row, col: options.first };
+            case 'End':
+                return { row: command ? skip(rows() - 1, -1) : at.row, col: cols() - 1 };
+            case 'Tab':
+                return options.writes && at.col + (event.shiftKey ? -1 : 1) >= options.first && at.col + (event.shiftKey ? -1 : 1) < cols() && !command
+                    ? { row: at.row, col: at.col + (event.shiftKey ? -1 : 1), single: true }
+                    : null;
+            default:
+                return null;
+        }
+    }
+
+    /** @param {number} row @param {1 | -1} by */
+    function skip(row, by) {
+        let next = row;
+        while (next >= 0 && next < rows() && isGroup(next)) {
+            next += by;
+        }
+        return next < 0 || next >= rows() ? at.row : next;
+    }
+
+    /** @param {{ row: number, col: number, single?: boolean }} place @param {boolean} extend */
+    async function moveTo(place, extend) {
+        at = {
+            row: Math.min(Math.max(0, place.row), Math.max(0, rows() - 1)),
+            col: Math.min(Math.max(options.first, place.col), cols() - 1),
+        };
+        if (!extend || place.single) {
+            from = { ...at };
+        }
+        paint();
+        await reach();
+        paint();
+        tell();
+    }
+
+    function tell() {
+        clearTimeout(told);
+        told = window.setTimeout(() => page.invokeMethodAsync('Moved', ...block()).catch(() => undefined), 60);
+    }
+
+    /** The active cell, then the other end of the block. */
+    function block() {
+        return [at.row, at.col, from.row, from.col];
+    }
+
+    /** @param {EventTarget | null} target */
+    function placeOf(target) {
+        const cell = target instanceof Element ? target.closest('[data-col]') : null;
+        const row = cell?.closest('tr[data-row]');
+        return cell instanceof HTMLElement && row instanceof HTMLElement && table.contains(cell)
+            ? { row: Number(row.dataset.row), col: Number(cell.dataset.col) }
+            : null;
+    }
+
+    function paint() {
+        if (at.row >= rows()) {
+            at = { row: Math.max(0, rows() - 1), col: at.col };
+            from = { ...at };
+        }
+        const [top, bottom] = [Math.min(at.row, from.row), Math.max(at.row, from.row)];
+        const [left, right] = [Math.min(at.col, from.col), Math.max(at.col, from.col)];
+        for (const row of table.querySelectorAll('tr[data-row]')) {
+            const number = Number(/** @type {HTMLElement} */ (row).dataset.row);
+            const within = number >= top && number <= bottom && !row.classList.contains('grouprow');
+            for (const cell of row.querySelectorAll('[data-col]')) {
+                const col = Number(/** @type {HTMLElement} */ (cell).dataset.col);
+                const selected = within && col >= left && col <= right;
+                const active = number === at.row && col === at.col;
+                cell.classList.toggle('chosen', selected);
+                cell.classList.toggle('active', active);
+                cell.setAttribute('aria-selected', selected ? 'true' : 'false');
+                if (active) {
+                    table.setAttribute('aria-activedescendant', cell.id);
+                }
+            }
+        }
+        if (cellAt(at.row, at.col) === null) {
+            table.removeAttribute('aria-activedescendant');
+        }
+    }
+
+    function height() {
+        return table.querySelector('tr[data-row]')?.getBoundingClientRect().height || 24;
+    }
+
+    /** Scrolls until the active cell is drawn and can be seen. */
+    async function reach() {
+        for (let wait = 0; wait < 40; wait++) {
+            const head = table.querySelector('thead')?.getBoundingClientRect().height ?? 0;
+            const foot = table.querySelector('tfoot')?.getBoundingClientRect().height ?? 0;
+            const top = at.row * height();
+            const room = box.clientHeight - head - foot;
+            if (top < box.scrollTop) {
+                box.scrollTop = top;
+            } else if (top + height() > box.scrollTop + room) {
+                box.scrollTop = top + height() - room;
+            }
+            const cell = cellAt(at.row, at.col);
+            if (cell !== null) {
+                besideFixedColumns(cell);
+                return;
+            }
+            if (isGroup(at.row) || rows() === 0) {
+                return;
+            }
+            await new Promise((resolve) => setTimeout(resolve, 25));
+        }
+    }
+
+    /** @param {HTMLElement} cell */
+    function besideFixedColumns(cell) {
+        if (cell.classList.contains('first')) {
+            return;
+        }
+        const frame = box.getBoundingClientRect();
+        const first = table.querySelector('tbody .first')?.getBoundingClientRect().width ?? 0;
+        const last = table.querySelector('tbody .sum')?.getBoundingClientRect().width ?? 0;
+        const own = cell.getBoundingClientRect();
+        if (own.left < frame.left + first) {
+            box.scrollLeft -= frame.left + first - own.left + 8;
+        } else if (own.right > frame.left + box.clientWidth - last) {
+            box.scrollLeft += own.right - frame.left - box.clientWidth + last + 8;
+        }
+    }
+
+    /** Opens a field over the active cell. @param {string | null} letter what was typed, in place of what stands there */
+    function begin(letter) {
+        const cell = cellAt(at.row, at.col);
+        if (!options.writes) {
+            page.invokeMethodAsync('Pressed', 'Enter', ...block());
+            return;
+        }
+        if (cell === null || cell.dataset.fixed !== undefined) {
+            return;
+        }
+        const frame = box.getBoundingClientRect();
+        const own = cell.getBoundingClientRect();
+        field = document.createElement('input');
+        field.className = 'gridfield';
+        field.value = letter ?? cell.dataset.text ?? '';
+        field.setAttribute('aria-label', cell.getAttribute('aria-label') ?? 'Cell');
+        field.autocomplete = 'off';
+        field.style.left = `${own.left - frame.left + box.scrollLeft}px`;
+        field.style.top = `${own.top - frame.top + box.scrollTop}px`;
+        field.style.width = `${Math.max(own.width, 96)}px`;
+        field.style.height = `${own.height}px`;
+        field.addEventListener('keydown', onFieldKey);
+        field.addEventListener('blur', () => void end('stay'));
+        box.append(field);
+        field.focus();
+        if (letter === null) {
+            field.select();
+        }
+    }
+
+    /** @param {KeyboardEvent} event */
+    function onFieldKey(event) {
+        event.stopPropagation();
+        if (event.key === 'Escape') {
+            event.preventDefault();
+            close();
+        } else if (event.key === 'Enter') {
+            event.preventDefault();
+            void end(event.shiftKey ? 'up' : 'down');
+        } else if (event.key === 'Tab') {
+            event.preventDefault();
+            void end(event.shiftKey ? 'left' : 'right');
+        }
+    }
+
+    /** Writes what is in the field; it stays open if it is refused. @param {'stay' | 'down' | 'up' | 'left' | 'right'} then */
+    async function end(then) {
+        const open = field;
+        if (open === null || open.readOnly) {
+            return;
+        }
+        open.readOnly = true;
+        const taken = open.value === (cellAt(at.row, at.col)?.dataset.text ?? '') || (await page.invokeMethodAsync('Written', at.row, at.col, open.value));
+        open.readOnly = false;
+        if (!taken) {
+            if (then !== 'stay') {
+                open.focus();
+            }
+            return;
+        }
+        if (field === open) {
+            const hadKeys = document.activeElement === open || document.activeElement === document.body;
+            close(hadKeys);
+        }
+        const by = { stay: [0, 0], down: [1, 0], up: [-1, 0], left: [0, -1], right: [0, 1] }[then];
+        if (then !== 'stay') {
+            await moveTo({ row: skip(at.row + by[0], by[0] < 0 ? -1 : 1), col: at.col + by[1] }, false);
+        }
+    }
+
+    /** @param {boolean} takeKeys */
+    function close(takeKeys = true) {
+        const open = field;
+        field = null;
+        open?.remove();
+        if (takeKeys) {
+            table.focus({ preventScroll: true });
+        }
+    }
+
+    return {
+        /** Makes a cell of a row the active one. @param {number} row */
+        show: (row) => {
+            at = { row: Math.max(0, row), col: at.col };
+            at.row = skip(at.row, 1);
+            from = { ...at };
+            tell();
+            return reach().then(paint);
+        },
+        takeKeys: () => table.focus({ preventScroll: true }),
+    };
+}
+
+/** @param {string} text */
+export async function copyText(text) {
+    await navigator.clipboard.writeText(text).catch(() => undefined);
+}
