@@ -107,11 +107,7 @@ public sealed class PeopleTests(Site site)
         await reader.Type("brandt");
         await reader.Press("Enter");
         await reader.By("[data-account='03.3-MEC']", "A. Brandt").WaitForAsync();
-        Assert.Contains(
-            "14 managers",
-            await reader.Text("h1.reading"),
-            StringComparison.Ordinal
-        );
+        Assert.Contains("14 managers", await reader.Text("h1.reading"), StringComparison.Ordinal);
     }
 
     [Fact]
@@ -142,8 +138,7 @@ public sealed class PeopleTests(Site site)
         await reader.Press("o");
         await row.Locator("td", new LocatorLocatorOptions { HasText = "offered" }).WaitForAsync();
         await reader.Press("n");
-        await row.Locator("td", new LocatorLocatorOptions { HasText = "accepted" })
-            .WaitForAsync();
+        await row.Locator("td", new LocatorLocatorOptions { HasText = "accepted" }).WaitForAsync();
         await reader.Press("b");
         await Taken(reader, "back-reason");
         await reader.Type("away until May");
@@ -170,9 +165,7 @@ public sealed class PeopleTests(Site site)
             "() => document.querySelector(\"[aria-label='Remove n.avery']\") === null"
         );
         await reader.By("[aria-label='Remove e.sorley']").PressAsync("Enter");
-        await reader
-            .By("#edit-trouble", "Elspeth Sorley cannot be removed, being")
-            .WaitForAsync();
+        await reader.By("#edit-trouble", "Elspeth Sorley cannot be removed, being").WaitForAsync();
         await reader.By("#new-unit").FillAsync("  ");
         await reader.By("#add-unit").PressAsync("Enter");
         await reader.By("#edit-trouble", "The unit has no name.").WaitForAsync();
@@ -207,16 +200,10 @@ public sealed class PeopleTests(Site site)
                 ["Hazards: pressure, energising", "permit system", "Hands over", "Waits for"]
         )
         {
-            Assert.Contains(
-                part,
-                await reader.Text(".packagesheet"),
-                StringComparison.Ordinal
-            );
+            Assert.Contains(part, await reader.Text(".packagesheet"), StringComparison.Ordinal);
         }
 
-        await reader.Page.EmulateMediaAsync(
-            new PageEmulateMediaOptions { Media = Media.Print }
-        );
+        await reader.Page.EmulateMediaAsync(new PageEmulateMediaOptions { Media = Media.Print });
         // A4 less its margins, at 96 dots to the inch
         await reader.Page.SetViewportSizeAsync((210 - 28) * 96 / 25, 900);
         Assert.Equal(
