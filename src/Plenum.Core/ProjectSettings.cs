@@ -194,8 +194,7 @@ public sealed record ProjectSettings
                 NumberStyles.None,
                 CultureInfo.InvariantCulture,
                 out var most
-            )
-            && most is >= 1 and <= 10_000
+            ) && most is >= 1 and <= 10_000
                 ? this with
                 {
                     MostOpenPackages = most,

@@ -127,6 +127,7 @@ public sealed class SheetTests(Site site)
                     "scope?item=4.5.2",
                     "breakdown",
                     "people",
+                    "people?show=packages",
                     "accounts/packages?of=03.2-MEC",
                     "import",
                 ]
@@ -175,6 +176,9 @@ public sealed class SheetTests(Site site)
                     "scope?item=4.5.2",
                     "breakdown",
                     "people",
+                    "people?show=packages&person=r.velde",
+                    "people?show=organisation",
+                    "people/sheet?of=03.2.01.9",
                     "accounts/packages?of=03.2-MEC",
                     "accounts/records?of=03.2.01.1",
                     "import",

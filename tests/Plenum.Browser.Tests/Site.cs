@@ -61,6 +61,16 @@ public sealed class Site : IAsyncLifetime
             return app!.Services.GetRequiredService<ProjectShelf>().Add(path).Key;
         });
 
+    /// <summary>Makes a copy of the invented plant that a test may write to, and opens it to readers.</summary>
+    /// <returns>Its name in addresses.</returns>
+    public Task<string> CopyOfPlant(string name) =>
+        Task.Run(() =>
+        {
+            var path = Path.Combine(Folder, $"{name}.plenum");
+            File.Copy(Plant, path);
+            return app!.Services.GetRequiredService<ProjectShelf>().Add(path).Key;
+        });
+
     public async ValueTask InitializeAsync()
     {
         OpenProject.Create(Plant, "ada", TimeProvider.System);

@@ -14,11 +14,7 @@ public sealed record AskedPerson(string Name, string Sentence)
     public static AskedPerson? For(PeopleAnswer answer, MatrixRow row, int column, Amounts figures)
     {
         var unit = answer.Columns[column];
-        var person = answer
-            .Managers(unit.Code)
-            .Reverse()
-            .OrderBy(one => one.Open)
-            .FirstOrDefault();
+        var person = answer.Managers(unit.Code).Reverse().OrderBy(one => one.Open).FirstOrDefault();
         if (person is null || row.WaitingAt(column) is not { } waiting)
         {
             return null;

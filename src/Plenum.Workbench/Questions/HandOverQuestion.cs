@@ -47,7 +47,7 @@ public sealed record HandOverQuestion(string Of)
     {
         var links = new LinkWords(project, packages);
         var delegations = project[DelegationTable.Definition];
-        var delegationOf = HandedPackagesQuestion.Delegations(project, delegations);
+        var delegationOf = HandedPackagesQuestion.Delegations(delegations);
         return
         [
             .. packages.Select(package =>
@@ -116,8 +116,7 @@ public sealed record HandOverQuestion(string Of)
         for (var entry = 0; entry < register.Count; entry++)
         {
             if (
-                RegisterTable.Kinds.Format(register.Ints(RegisterTable.Kind)[entry])
-                    == "interface"
+                RegisterTable.Kinds.Format(register.Ints(RegisterTable.Kind)[entry]) == "interface"
                 && line.Contains(register.Ints(RegisterTable.Element)[entry])
             )
             {
@@ -231,11 +230,9 @@ public sealed record HandOverQuestion(string Of)
                 _ => -1,
             };
 
-        private string CodeOf(int package) =>
-            project.Tree.Code(project.Tree.PackageRows[package]);
+        private string CodeOf(int package) => project.Tree.Code(project.Tree.PackageRows[package]);
 
-        private string NameOf(int package) =>
-            project.Tree.Name(project.Tree.PackageRows[package]);
+        private string NameOf(int package) => project.Tree.Name(project.Tree.PackageRows[package]);
     }
 }
 

@@ -1,5 +1,4 @@
 using Plenum.Core;
-using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation.Tables;
 using Plenum.Core.People;
 using Plenum.Workbench.Words;
@@ -31,7 +30,7 @@ public sealed record HandedPackagesQuestion(
         var under = Element is null ? 0 : ElementPosition.Of(project, Element);
         var inCharge = ElementSizes.Of(project).Person;
         var delegations = project[DelegationTable.Definition];
-        var delegationOf = Delegations(project, delegations);
+        var delegationOf = Delegations(delegations);
         List<HandedPackage> found = [];
         for (var package = 0; package < project.Tree.PackageCount; package++)
         {
@@ -48,8 +47,7 @@ public sealed record HandedPackagesQuestion(
                     && inCharge[row] != people.Ids[person]
                     && (
                         delegated < 0
-                        || delegations.Ints(DelegationTable.Person)[delegated]
-                            != people.Ids[person]
+                        || delegations.Ints(DelegationTable.Person)[delegated] != people.Ids[person]
                     )
                 )
             )
@@ -76,7 +74,7 @@ public sealed record HandedPackagesQuestion(
     }
 
     /// <summary>The row of the delegation of each delegated package, by the element's id.</summary>
-    internal static Dictionary<int, int> Delegations(Project project, Table delegations)
+    internal static Dictionary<int, int> Delegations(Table delegations)
     {
         var packages = delegations.Ints(DelegationTable.Package);
         Dictionary<int, int> rows = new(delegations.Count);

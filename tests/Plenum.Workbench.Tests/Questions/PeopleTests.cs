@@ -230,9 +230,7 @@ public class PeopleTests
                             && units[project.Tree.PackageRows[package]]
                                 != Core.Foundation.Tables.Cell.NoInt
                         ),
-                    answer
-                        .Rows.SelectMany(row => row.Waiting)
-                        .Sum(waiting => waiting.Packages)
+                    answer.Rows.SelectMany(row => row.Waiting).Sum(waiting => waiting.Packages)
                 );
             }
         );

@@ -82,7 +82,12 @@ internal static class PeopleTables
     {
         var starts = Math.Min(package.Start, package.Progress.Start);
         var ends = package.Progress.IsFinished ? package.Progress.Finish : int.MaxValue;
-        List<int> days = [Math.Max(0, starts - 40), Math.Max(0, starts - 30), Math.Max(0, starts - 1)];
+        List<int> days =
+        [
+            Math.Max(0, starts - 40),
+            Math.Max(0, starts - 30),
+            Math.Max(0, starts - 1),
+        ];
         if (ends < int.MaxValue)
         {
             days.Add(Math.Max(ends, days[^1]));

@@ -1,7 +1,6 @@
 using Plenum.Core;
 using Plenum.Core.Baseline;
 using Plenum.Core.Breakdown;
-using Plenum.Core.Foundation.Tables;
 using Plenum.Core.People;
 using Plenum.Core.Status;
 using Plenum.Workbench.Commands.Breakdown;
@@ -79,8 +78,12 @@ public sealed record PlaceAccountCommand(
 /// <param name="Element">The element on which it is to stand.</param>
 /// <param name="Unit">The unit that does the work from now on.</param>
 /// <param name="Anyway">Also above or below another account.</param>
-public sealed record MoveAccountCommand([RowOf("accounts")] int Account, int Element, [RowOf("units")] int Unit, bool Anyway = false)
-    : EditCommand
+public sealed record MoveAccountCommand(
+    [RowOf("accounts")] int Account,
+    int Element,
+    [RowOf("units")] int Unit,
+    bool Anyway = false
+) : EditCommand
 {
     public override string Tell(Project before) =>
         $"move account {Organisation.Code(before, AccountTable.Definition, Account)} to {Elements.Say(before, Element)}, "
@@ -122,9 +125,7 @@ public sealed record RemoveAccountCommand([RowOf("accounts")] int Account) : Edi
         DraftAccounts.Need(draft, AccountTable.Definition, "account", Account);
         var accounts = new DraftAccounts(draft);
         var code = accounts.Code(Account);
-        foreach (
-            var (column, id) in PackageWork.Users(draft, AccountTable.Definition, Account)
-        )
+        foreach (var (column, id) in PackageWork.Users(draft, AccountTable.Definition, Account))
         {
             if (column == PackageTable.Account)
             {
@@ -160,7 +161,10 @@ public sealed record RemoveAccountCommand([RowOf("accounts")] int Account) : Edi
 /// <summary>Lets packages name the account that they belong to.</summary>
 /// <param name="Packages">Ids of their elements.</param>
 /// <param name="Account">The account, which must stand on or above each; 0 to leave it to the rule of placement.</param>
-public sealed record NameAccountCommand(IReadOnlyList<int> Packages, [RowOf("accounts")] int Account) : EditCommand
+public sealed record NameAccountCommand(
+    IReadOnlyList<int> Packages,
+    [RowOf("accounts")] int Account
+) : EditCommand
 {
     public override string Tell(Project before) =>
         Account == 0

@@ -4,7 +4,6 @@ using Plenum.Core.Baseline;
 using Plenum.Core.Breakdown;
 using Plenum.Core.Changes;
 using Plenum.Core.Foundation;
-using Plenum.Core.Foundation.Tables;
 using Plenum.Core.People;
 using Plenum.Core.Status;
 using Plenum.Workbench.Commands.Breakdown;
@@ -55,11 +54,9 @@ public sealed record DivideAccountCommand(
         Dictionary<int, int> partOf = packages.ToDictionary(
             package => package,
             package =>
-                By == DivideBy.Children
-                    ? ChildAbove(draft, accounts, element, package)
-                    : accounts.UnitOf(package) is var own and > 0
-                        ? own
-                        : unit
+                By == DivideBy.Children ? ChildAbove(draft, accounts, element, package)
+                : accounts.UnitOf(package) is var own and > 0 ? own
+                : unit
         );
         List<int> parts = InOrder(draft, element, partOf.Values);
         var (isCharged, isPosted) = Bound(draft);
@@ -120,12 +117,7 @@ public sealed record DivideAccountCommand(
         }
     }
 
-    private static int ChildAbove(
-        EditDraft draft,
-        DraftAccounts accounts,
-        int element,
-        int package
-    )
+    private static int ChildAbove(EditDraft draft, DraftAccounts accounts, int element, int package)
     {
         var tree = draft.Before.Tree;
         var row = tree.PackageRows[package];
@@ -268,11 +260,7 @@ public sealed record DivideAccountCommand(
 
             var id = draft.Add(PostingTable.Definition);
             draft.SetReference(PostingTable.Change, id, change);
-            draft.Set(
-                PostingTable.Posting,
-                id,
-                (++number).ToString(CultureInfo.InvariantCulture)
-            );
+            draft.Set(PostingTable.Posting, id, (++number).ToString(CultureInfo.InvariantCulture));
             draft.SetReference(PostingTable.From, id, Account);
             draft.SetReference(PostingTable.To, id, part.Key);
             draft[PostingTable.Definition].Set(PostingTable.Amount, id, amount);

@@ -229,10 +229,7 @@ internal sealed class DraftAccounts
     {
         var code = Code(account);
         var part = draft.CodeOf(ElementTable.Definition, ElementOf(account));
-        var side = draft.CodeOf(
-            UnitTable.Definition,
-            draft.Reference(AccountTable.Unit, account)
-        );
+        var side = draft.CodeOf(UnitTable.Definition, draft.Reference(AccountTable.Unit, account));
         return
             code.Length >= part.Length + side.Length
             && code.StartsWith(part, StringComparison.Ordinal)
@@ -293,10 +290,7 @@ internal sealed class DraftAccounts
 
         void Note(int id, int element)
         {
-            if (
-                (edit is null || edit.Has(id))
-                && tree.PackageOfId(element) is var package and >= 0
-            )
+            if (edit?.Has(id) != false && tree.PackageOfId(element) is var package and >= 0)
             {
                 rows[package] = id;
             }

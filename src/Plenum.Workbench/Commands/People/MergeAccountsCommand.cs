@@ -84,11 +84,8 @@ public sealed record MergeAccountsCommand(
                 ]);
             }
 
-            draft[ActualTable.Definition].Set(
-                column,
-                id,
-                column.EncodeReference(ActualTable.ChargedAccount, Into)
-            );
+            draft[ActualTable.Definition]
+                .Set(column, id, column.EncodeReference(ActualTable.ChargedAccount, Into));
         }
     }
 

@@ -9,7 +9,11 @@ namespace Plenum.Workbench.Commands.People;
 /// <param name="Name">Its name.</param>
 /// <param name="Parent">Id of the unit that it belongs to; 0 for none.</param>
 /// <param name="Code">Its code; null for one made from the name.</param>
-public sealed record AddUnitCommand(string Name, [RowOf("units")] int Parent = 0, string? Code = null) : EditCommand
+public sealed record AddUnitCommand(
+    string Name,
+    [RowOf("units")] int Parent = 0,
+    string? Code = null
+) : EditCommand
 {
     public override string Tell(Project before) => $"add unit {Name.Trim()}";
 
@@ -30,7 +34,8 @@ public sealed record AddUnitCommand(string Name, [RowOf("units")] int Parent = 0
 }
 
 /// <summary>Lets a unit belong to another one; 0 for none.</summary>
-public sealed record MoveUnitCommand([RowOf("units")] int Id, [RowOf("units")] int Parent) : EditCommand
+public sealed record MoveUnitCommand([RowOf("units")] int Id, [RowOf("units")] int Parent)
+    : EditCommand
 {
     public override string Tell(Project before) =>
         $"move {Organisation.Say(before, UnitTable.Definition, Id)} "
@@ -83,7 +88,11 @@ public sealed record RemoveUnitCommand([RowOf("units")] int Id) : EditCommand
 /// <param name="Name">First and last name.</param>
 /// <param name="Unit">Id of the unit; 0 for none.</param>
 /// <param name="Code">Code; null for one made from the name.</param>
-public sealed record AddPersonCommand(string Name, [RowOf("units")] int Unit = 0, string? Code = null) : EditCommand
+public sealed record AddPersonCommand(
+    string Name,
+    [RowOf("units")] int Unit = 0,
+    string? Code = null
+) : EditCommand
 {
     public override string Tell(Project before) => $"add {Name.Trim()}";
 
@@ -121,8 +130,10 @@ public sealed record RemovePersonCommand([RowOf("people")] int Id) : EditCommand
 }
 
 /// <summary>Names the person in charge of elements; 0 for whoever the element above names.</summary>
-public sealed record NamePersonInChargeCommand(IReadOnlyList<int> Elements, [RowOf("people")] int Person)
-    : EditCommand
+public sealed record NamePersonInChargeCommand(
+    IReadOnlyList<int> Elements,
+    [RowOf("people")] int Person
+) : EditCommand
 {
     public override string Tell(Project before) =>
         Person == 0
@@ -155,8 +166,11 @@ public sealed record NamePersonInChargeCommand(IReadOnlyList<int> Elements, [Row
 /// <param name="Accounts">The accounts.</param>
 /// <param name="Manager">Who manages them from now on.</param>
 /// <param name="Seen">The manager that was seen before; 0 where it does not matter.</param>
-public sealed record NameManagerCommand([RowOf("accounts")] IReadOnlyList<int> Accounts, [RowOf("people")] int Manager, [RowOf("people")] int Seen = 0)
-    : EditCommand
+public sealed record NameManagerCommand(
+    [RowOf("accounts")] IReadOnlyList<int> Accounts,
+    [RowOf("people")] int Manager,
+    [RowOf("people")] int Seen = 0
+) : EditCommand
 {
     public override string Tell(Project before) =>
         $"hand {Count(before)} to {Organisation.Say(before, PersonTable.Definition, Manager)}";
@@ -191,7 +205,11 @@ public sealed record NameManagerCommand([RowOf("accounts")] IReadOnlyList<int> A
 }
 
 /// <summary>Hands over all accounts of a person, and with them, if asked for, what the person is in charge of.</summary>
-public sealed record HandOverCommand([RowOf("people")] int From, [RowOf("people")] int To, bool InCharge = false) : EditCommand
+public sealed record HandOverCommand(
+    [RowOf("people")] int From,
+    [RowOf("people")] int To,
+    bool InCharge = false
+) : EditCommand
 {
     public override string Tell(Project before) =>
         $"hand over the accounts of {Organisation.Say(before, PersonTable.Definition, From)} to "

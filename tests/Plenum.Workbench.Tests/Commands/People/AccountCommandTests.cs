@@ -49,11 +49,7 @@ public sealed class AccountCommandTests
     public void An_account_contains_no_other_unless_it_is_asked_for_and_then_the_audit_says_so()
     {
         var desk = PumpStation.Desk();
-        var command = new PlaceAccountCommand(
-            desk.Id("0"),
-            desk.Unit("MEC"),
-            desk.Person("ann")
-        );
+        var command = new PlaceAccountCommand(desk.Id("0"), desk.Unit("MEC"), desk.Person("ann"));
         Refused(desk, command, "1-MEC stands below 0 Pumping station");
         desk.Edit(command with { Anyway = true }, "Ann");
         Assert.Contains(
@@ -61,7 +57,8 @@ public sealed class AccountCommandTests
                 desk.Current.Tree,
                 desk.Current.Placement
             ).Run(),
-            finding => finding.Message.Contains("lies below account 0-MEC", StringComparison.Ordinal)
+            finding =>
+                finding.Message.Contains("lies below account 0-MEC", StringComparison.Ordinal)
         );
     }
 
@@ -202,10 +199,7 @@ public sealed class AccountCommandTests
         Refused(desk, command with { Change = "C9" }, "No change request has the number \"C9\"");
         desk.Edit(command with { Change = "C7" }, "Ann");
         var accounts = desk.Current.Placement.Accounts;
-        var distributed = BudgetLedger.Distributed(
-            desk.Current[PostingTable.Definition],
-            accounts
-        );
+        var distributed = BudgetLedger.Distributed(desk.Current[PostingTable.Definition], accounts);
         Assert.Equal(1001_37, distributed[accounts.RowOf(desk.Account("1-MEC"))]);
         Assert.Equal(1003_37, distributed[accounts.RowOf(desk.Account("1.3-MEC"))]);
     }
@@ -297,7 +291,10 @@ public sealed class AccountCommandTests
                 "Bo"
             )
         );
-        Assert.Equal("Ann has changed manager of 1-MEC to \"bo\"; you wrote \"c.lund\".", both.Message);
+        Assert.Equal(
+            "Ann has changed manager of 1-MEC to \"bo\"; you wrote \"c.lund\".",
+            both.Message
+        );
     }
 
     private static EditDesk Charged(string period, string account = "1-PIP") =>

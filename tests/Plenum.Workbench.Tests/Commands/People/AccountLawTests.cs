@@ -144,7 +144,10 @@ public sealed class AccountLawTests
             (desk, dice) =>
             {
                 var project = desk.Current;
-                var (units, people) = (project[UnitTable.Definition], project[PersonTable.Definition]);
+                var (units, people) = (
+                    project[UnitTable.Definition],
+                    project[PersonTable.Definition]
+                );
                 if (units.Count == 0)
                 {
                     return;
@@ -235,11 +238,10 @@ public sealed class AccountLawTests
     private static (int, int)? Two(EditDesk desk, Random dice)
     {
         var ids = desk.Current[AccountTable.Definition].Ids;
-        return ids.Length < 2
-            ? null
+        return ids.Length < 2 ? null
             : dice.Next(ids.Length) is var at
                 ? (ids[at], ids[(at + 1 + dice.Next(ids.Length - 1)) % ids.Length])
-                : null;
+            : null;
     }
 
     private static int[] AccountOf(Project project) =>

@@ -26,10 +26,7 @@ public sealed class OrganisationCommandTests
     {
         var desk = PumpStation.Desk();
         var wrong = Refused(desk, new MoveUnitCommand(desk.Unit("ENG"), desk.Unit("MEC")));
-        Assert.Equal(
-            "Engineering cannot belong to itself or to a unit of its own.",
-            wrong.Message
-        );
+        Assert.Equal("Engineering cannot belong to itself or to a unit of its own.", wrong.Message);
     }
 
     [Fact]
@@ -90,10 +87,7 @@ public sealed class OrganisationCommandTests
         desk.Edit(new OfferPackagesCommand(packages, desk.Person("bo"), Day), "Ann");
         Assert.Equal(
             "1.1 Part 1.1 is offered; open for charging follows on accepted.",
-            Refused(
-                desk,
-                new StepDelegationsCommand(packages, DelegationTable.IsOpen, Day)
-            ).Message
+            Refused(desk, new StepDelegationsCommand(packages, DelegationTable.IsOpen, Day)).Message
         );
         for (var to = DelegationTable.IsAccepted; to <= DelegationTable.IsWorkAccepted; to++)
         {
