@@ -165,7 +165,7 @@ public class WorkSetCommandTests
     }
 
     [Theory]
-    [InlineData("share", "lots", "share: \"lots\" found, a number with a decimal point and no thousands marks expected")]
+    [InlineData("share", "lots", "share: \"lots\" found, a number with a decimal point, such as 12.5, not below 0, at most 28 digits expected")]
     [InlineData("duration", "-1", "duration: \"-1\" found, a whole number from 0 to 100000 expected")]
     [InlineData(
         "technique",
