@@ -19,7 +19,6 @@ internal sealed class AuditData
 {
     private readonly Lazy<SplitWords> words;
     private readonly Lazy<SplitReadings> readings;
-    private readonly Lazy<ScopeCoverage> coverage;
     private readonly Lazy<PartActivities> activities;
     private readonly Lazy<PackageActivityReports> activityReports;
     private readonly Lazy<(AuditedNetwork? Audited, string? WhyNot)> network;
@@ -41,13 +40,6 @@ internal sealed class AuditData
             SplitWords.Of(project.Settings.Language, project[SplitWordTable.Definition])
         );
         readings = new(() => new SplitReadings(Tree, words.Value, UnitName, PartTypeCode));
-        coverage = new(() =>
-            new ScopeCoverage(
-                Tree,
-                project[Scope.ScopeTable.Definition],
-                project[TraceTable.Definition]
-            )
-        );
         activities = new(() =>
             new PartActivities(
                 Tree,
@@ -101,7 +93,7 @@ internal sealed class AuditData
 
     public NameCheck Names => new(words.Value);
 
-    public ScopeCoverage Coverage => coverage.Value;
+    public ScopeCoverage Coverage => Project.ScopeCoverage;
 
     public PartActivities Activities => activities.Value;
 

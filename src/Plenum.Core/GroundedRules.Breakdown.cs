@@ -22,6 +22,7 @@ internal static partial class GroundedRules
     private static readonly TableDefinition[] Traced =
     [
         ScopeTable.Definition,
+        ScopePhraseTable.Definition,
         TraceTable.Definition,
     ];
 

@@ -5,6 +5,7 @@ using Plenum.Core.Foundation.Tables;
 using Plenum.Core.Foundation.Time;
 using Plenum.Core.Network;
 using Plenum.Core.People;
+using Plenum.Core.Scope;
 using Plenum.Core.Status;
 
 namespace Plenum.Core;
@@ -49,6 +50,11 @@ internal readonly struct KeptTables
             && Same(PackageTable.Definition)
             && Same(AccountTable.Definition)
             && SameInts(ElementTable.Unit);
+        Scope =
+            Shape
+            && Same(ScopeTable.Definition)
+            && Same(ScopePhraseTable.Definition)
+            && Same(TraceTable.Definition);
         Status = Shape && Periods && Same(StatusTable.Definition);
         Planned = Baseline && Calendars;
         Earned =
@@ -115,6 +121,9 @@ internal readonly struct KeptTables
     public bool Baseline { get; }
 
     public bool Placement { get; }
+
+    /// <summary>Which scope items the elements answer.</summary>
+    public bool Scope { get; }
 
     public bool Status { get; }
 

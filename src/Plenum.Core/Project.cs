@@ -6,6 +6,7 @@ using Plenum.Core.Foundation.Tables;
 using Plenum.Core.Foundation.Time;
 using Plenum.Core.Network;
 using Plenum.Core.People;
+using Plenum.Core.Scope;
 using Plenum.Core.Status;
 
 namespace Plenum.Core;
@@ -24,6 +25,7 @@ public sealed class Project
     private readonly Lazy<ElementTree> tree;
     private readonly Lazy<PackageBaseline> baseline;
     private readonly Lazy<AccountPlacement> placement;
+    private readonly Lazy<ScopeCoverage> scopeCoverage;
     private readonly Lazy<PackageStatus> status;
     private readonly Lazy<PeriodSeries> planned;
     private readonly Lazy<PeriodSeries> earned;
@@ -86,6 +88,17 @@ public sealed class Project
             before?.placement,
             kept.Placement,
             () => new AccountPlacement(Tree, this[AccountTable.Definition], Baseline.NamedAccount)
+        );
+        scopeCoverage = Kept(
+            before?.scopeCoverage,
+            kept.Scope,
+            () =>
+                new ScopeCoverage(
+                    Tree,
+                    this[ScopeTable.Definition],
+                    this[TraceTable.Definition],
+                    this[ScopePhraseTable.Definition]
+                )
         );
         status = Kept(
             before?.status,
@@ -184,6 +197,9 @@ public sealed class Project
     public PackageBaseline Baseline => baseline.Value;
 
     public AccountPlacement Placement => placement.Value;
+
+    /// <summary>Which scope items the breakdown answers, and what nobody asked for.</summary>
+    public ScopeCoverage ScopeCoverage => scopeCoverage.Value;
 
     public PackageStatus Status => status.Value;
 

@@ -1,6 +1,7 @@
 using Plenum.Core.Baseline;
 using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation.Tables;
+using Plenum.Core.People;
 using Plenum.Core.Status;
 
 namespace Plenum.Core;
@@ -16,6 +17,7 @@ public sealed class ProjectChange
     [
         NotNeededTable.Element,
         PackageTable.Package,
+        DelegationTable.Package,
         BudgetTable.Package,
         BudgetPeriodTable.Package,
         MilestoneTable.Package,

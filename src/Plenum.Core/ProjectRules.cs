@@ -114,9 +114,19 @@ public sealed partial class ProjectRules
             ParentRules.ReportRings(project[ScopeTable.Definition], ScopeTable.Parent, faults);
         }
 
+        if (AreClean(QueryTable.Definition) && Concerns(QueryTable.Definition))
+        {
+            ScopeRules.CheckQueries(project[QueryTable.Definition], faults);
+        }
+
         if (AreClean(UnitTable.Definition) && Concerns(UnitTable.Parent))
         {
             ParentRules.ReportRings(project[UnitTable.Definition], UnitTable.Parent, faults);
+        }
+
+        if (AreClean(DelegationTable.Definition) && Concerns(DelegationTable.Definition))
+        {
+            DelegationRules.Check(project[DelegationTable.Definition], faults);
         }
 
         if (

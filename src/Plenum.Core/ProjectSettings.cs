@@ -32,6 +32,7 @@ public sealed record ProjectSettings
             "the language of the names, one of "
             + string.Join(", ", SplitWords.Languages)
             + "; or none, where all words are the project's own",
+        ["manager_open_packages"] = "packages, 1 to 10000",
     }
         .Concat(AuditThresholds.Keys)
         .Concat(AssessmentLimits.Keys)
@@ -74,6 +75,9 @@ public sealed record ProjectSettings
 
     /// <summary>The language whose word list tells the logic of splits; null for none.</summary>
     public string? Language { get; init; } = SplitWords.Languages[0];
+
+    /// <summary>How many open packages a control account manager should have at most; null where no limit is agreed.</summary>
+    public int? MostOpenPackages { get; init; }
 
     /// <summary>How much it takes before the audit finds something.</summary>
     public AuditThresholds Audit { get; init; } = new();
@@ -183,6 +187,18 @@ public sealed record ProjectSettings
                 ? this with
                 {
                     Language = value == "none" ? null : value,
+                }
+                : null,
+            "manager_open_packages" => int.TryParse(
+                value,
+                NumberStyles.None,
+                CultureInfo.InvariantCulture,
+                out var most
+            )
+            && most is >= 1 and <= 10_000
+                ? this with
+                {
+                    MostOpenPackages = most,
                 }
                 : null,
             _ when AuditThresholds.Keys.ContainsKey(key) => Audit.With(key, value) is { } audit

@@ -197,6 +197,11 @@ public static partial class DemoProject
         new("deliverable not covered", "4.5.3", "No element answers the dewatering of sludge."),
         new("deliverable partly covered", "4.4.2", "Of two tanks only the east one is traced."),
         new(
+            "deliverable partly covered",
+            "4.5.2",
+            "Nothing answers that the outfall is measured for two years."
+        ),
+        new(
             "exclusion answered",
             "5.3",
             "The inlet chamber answers what the scope statement excludes."

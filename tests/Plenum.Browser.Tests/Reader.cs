@@ -37,10 +37,18 @@ public sealed class Reader : IAsyncDisposable
         string theme = "light",
         int width = 1600,
         int height = 1000,
-        float scale = 1
+        float scale = 1,
+        string? person = null
     )
     {
         var reader = await Arrive(site.Browser, site.Address, theme, width, height, scale);
+        if (person is not null)
+        {
+            await reader.Page.AddInitScriptAsync(
+                $"localStorage.setItem('plenum.person', '{person}')"
+            );
+        }
+
         await reader.Go(path);
         return reader;
     }
@@ -74,7 +82,7 @@ public sealed class Reader : IAsyncDisposable
     {
         await Page.GotoAsync(Address + path);
         await Page.Locator(
-                ".maphost[data-shows], main.plain:not(.opening), #projects, #import-reading"
+                ".maphost[data-shows], main.plain:not(.opening), #projects, #import-reading, #statement-title"
             )
             .First.WaitForAsync();
     }
@@ -84,6 +92,10 @@ public sealed class Reader : IAsyncDisposable
     public Task Press(string keys) => Page.Keyboard.PressAsync(keys);
 
     public Task Type(string text) => Page.Keyboard.TypeAsync(text);
+
+    /// <summary>Waits until a field has the keys.</summary>
+    public Task Focus(string id) =>
+        Page.WaitForFunctionAsync("id => document.activeElement?.id === id", id);
 
     public ILocator By(string selector) => Page.Locator(selector);
 

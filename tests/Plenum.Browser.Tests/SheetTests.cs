@@ -122,7 +122,14 @@ public sealed class SheetTests(Site site)
     {
         foreach (
             var sheet in (string[])
-                ["accounts", "breakdown", "people", "accounts/packages?of=03.2-MEC", "import"]
+                [
+                    "accounts",
+                    "scope?item=4.5.2",
+                    "breakdown",
+                    "people",
+                    "accounts/packages?of=03.2-MEC",
+                    "import",
+                ]
         )
         {
             await using var reader = await Reader.At(site, "/p/plant/" + sheet);
@@ -165,6 +172,7 @@ public sealed class SheetTests(Site site)
             var sheet in (string[])
                 [
                     "accounts",
+                    "scope?item=4.5.2",
                     "breakdown",
                     "people",
                     "accounts/packages?of=03.2-MEC",

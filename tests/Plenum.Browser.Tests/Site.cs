@@ -1,3 +1,4 @@
+using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 using Plenum.Web.Host;
 using Plenum.Workbench;
@@ -9,8 +10,8 @@ using Plenum.Workbench;
 namespace Plenum.Browser.Tests;
 
 /// <summary>
-/// The program on a free port with the invented plant, copies of it in which findings are accepted and parts are written, and an empty
-/// project; and a Chromium to look at them.
+/// The program on a free port with the invented plant, copies of it in which findings are accepted and parts are written,
+/// and empty projects; and a Chromium to look at them.
 /// </summary>
 public sealed class Site : IAsyncLifetime
 {
@@ -28,6 +29,37 @@ public sealed class Site : IAsyncLifetime
     public string Plant => Path.Combine(Folder, "plant.plenum");
 
     public IBrowser Browser => browser!;
+
+    /// <summary>How many times longer than a person would wait; more where the machine is shared.</summary>
+    public int Patience =>
+        int.Parse(
+            Environment.GetEnvironmentVariable("PLENUM_PATIENCE") ?? "5",
+            System.Globalization.CultureInfo.InvariantCulture
+        );
+
+    /// <summary>Makes a project of its own with a root called Plant, and opens it to readers.</summary>
+    /// <returns>Its name in addresses.</returns>
+    public Task<string> Begin(string name) =>
+        Task.Run(() =>
+        {
+            var path = Path.Combine(Folder, $"{name}.plenum");
+            OpenProject.Create(path, "ada", TimeProvider.System);
+            using (var project = OpenProject.Open(path, TimeProvider.System))
+            {
+                project.Edit(
+                    new Workbench.Commands.Breakdown.BeginProjectCommand(
+                        "Plant",
+                        "P",
+                        "EUR",
+                        "2026-01-05",
+                        "00.0.00"
+                    ),
+                    "ada"
+                );
+            }
+
+            return app!.Services.GetRequiredService<ProjectShelf>().Add(path).Key;
+        });
 
     public async ValueTask InitializeAsync()
     {
@@ -47,7 +79,18 @@ public sealed class Site : IAsyncLifetime
         var empty = Path.Combine(Folder, "empty.plenum");
         OpenProject.Create(empty, "ada", TimeProvider.System);
         app = PlenumWeb.Build(
-            new WebSettings([Plant, accepting, parts, empty], Folder),
+            new WebSettings(
+                [
+                    Plant,
+                    accepting,
+                    parts,
+                    empty,
+                    Empty("scoping"),
+                    Empty("scoping-badly"),
+                    Empty("scoping-long"),
+                ],
+                Folder
+            ),
             TimeProvider.System
         );
         await app.StartAsync();
@@ -85,6 +128,14 @@ public sealed class Site : IAsyncLifetime
         }
 
         Directory.Delete(Folder, recursive: true);
+    }
+
+    /// <summary>A file without a row, for a test that writes to it.</summary>
+    private string Empty(string name)
+    {
+        var path = Path.Combine(Folder, name + ".plenum");
+        OpenProject.Create(path, "ada", TimeProvider.System);
+        return path;
     }
 
     /// <summary>The browser that is installed: the tests need one, and say so where it is not.</summary>

@@ -41,6 +41,20 @@ public static class ScopeTable
         "Where it stands in the contract."
     );
 
+    public static readonly ColumnDefinition Revision = Layout.Reference(
+        "revision",
+        "scope_revisions",
+        "a revision of the scope statement",
+        "The revision in which the present wording came; empty for the first."
+    );
+
+    public static readonly ColumnDefinition Withdrawn = Layout.Reference(
+        "withdrawn",
+        "scope_revisions",
+        "a revision of the scope statement",
+        "The revision in which the item was withdrawn; empty while it holds."
+    );
+
     public static readonly TableDefinition Definition = new(
         "scope",
         "One item of the scope statement.",
@@ -48,6 +62,8 @@ public static class ScopeTable
         Parent,
         Kind,
         Text,
-        Clause
+        Clause,
+        Revision,
+        Withdrawn
     );
 }

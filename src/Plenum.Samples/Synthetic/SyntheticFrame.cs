@@ -23,7 +23,7 @@ internal sealed class SyntheticFrame(SyntheticTree tree, SyntheticPeople people,
         WriteProject(tables);
         WritePeople(tables);
         WriteWorkSets(tables);
-        WriteScope(tables);
+        SyntheticScope.Write(tables, tree);
         WriteRegister(tables);
         WriteGroups(tables);
         WritePostings(tables, budgets);
@@ -135,56 +135,6 @@ internal sealed class SyntheticFrame(SyntheticTree tree, SyntheticPeople people,
                     .EndRow();
             }
         }
-    }
-
-    private void WriteScope(TableFolder tables)
-    {
-        var scope = tables.Open("scope", "item", "parent", "kind", "text", "clause");
-        var trace = tables.Open("trace", "item", "element", "phrase");
-        scope
-            .Text("1")
-            .Empty()
-            .Text("requirement")
-            .Text("One plant, complete and started.")
-            .Text("1")
-            .EndRow();
-        trace.Text("1").Text(RootCode).Empty().EndRow();
-        for (var subsystem = 0; subsystem < Math.Min(tree.Subsystems, 200); subsystem++)
-        {
-            var item = string.Create(CultureInfo.InvariantCulture, $"1.{subsystem + 1}");
-            var name = SyntheticBreakdown.SubsystemName(subsystem);
-            scope
-                .Text(item)
-                .Text("1")
-                .Text("deliverable")
-                .Text($"{name}, ready for operation.")
-                .Text(item)
-                .EndRow();
-            trace.Text(item).Text(tree.SubsystemCode(subsystem)).Empty().EndRow();
-        }
-        scope
-            .Text("2")
-            .Empty()
-            .Text("exclusion")
-            .Text("Operation after hand-over.")
-            .Text("2")
-            .EndRow();
-        scope
-            .Text("3")
-            .Empty()
-            .Text("assumption")
-            .Text("Ground carries 150 kPa.")
-            .Text("3")
-            .EndRow();
-        scope.Text("4").Empty().Text("constraint").Text("No work at night.").Text("4").EndRow();
-        scope
-            .Text("5")
-            .Empty()
-            .Text("acceptance")
-            .Text("Thirty days at rated output.")
-            .Text("5")
-            .EndRow();
-        trace.Text("5").Text(RootCode).Empty().EndRow();
     }
 
     private void WriteRegister(TableFolder tables)

@@ -14,7 +14,9 @@ public sealed class OpenBranches
 
     /// <summary>Ids of the open elements; at first the root.</summary>
     public ImmutableHashSet<int> Of(ShelvedProject shelved, Project project) =>
-        open.TryGetValue(shelved, out var ids) ? ids : [project.Tree.Elements.Ids[0]];
+        open.TryGetValue(shelved, out var ids)
+            ? ids
+            : open[shelved] = [project.Tree.Elements.Ids[0]];
 
     /// <summary>Opens a closed branch, closes an open one.</summary>
     public void Turn(ShelvedProject shelved, Project project, int position)

@@ -17,7 +17,7 @@ public sealed class OutlineKeys(
     [JSInvokable]
     public string Copy(int position) => copy(position);
 
-    /// <summary>Text was pasted at an element.</summary>
+    /// <summary>Text was pasted at an element; of a long one the first 8 000 characters.</summary>
     [JSInvokable]
     public Task Paste(int position, string text) => paste(position, text);
 }

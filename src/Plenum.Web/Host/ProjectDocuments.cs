@@ -32,7 +32,8 @@ public static class ProjectDocuments
                 ? "&at=" + date.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)
                 : ""
         )
-        + (question.Person is { } person ? "&person=" + Uri.EscapeDataString(person) : "");
+        + (question.Person is { } person ? "&person=" + Uri.EscapeDataString(person) : "")
+        + (question.Item is { } item ? "&item=" + Uri.EscapeDataString(item) : "");
 
     public static void Map(WebApplication app)
     {
@@ -64,7 +65,8 @@ public static class ProjectDocuments
                 string word,
                 long revision,
                 DateOnly? at,
-                string? person
+                string? person,
+                string? item
             ) =>
                 Send(
                     context,
@@ -75,7 +77,7 @@ public static class ProjectDocuments
                     {
                         var lens = await AnswerBook.Ask(
                             project,
-                            new LensQuestion(word, at, person),
+                            new LensQuestion(word, at, person, item),
                             (question, value) => question.Ask(value)
                         );
                         return Compose(output => LensDocument.Write(lens, output));

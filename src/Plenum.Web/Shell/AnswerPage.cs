@@ -27,6 +27,9 @@ public abstract class AnswerPage : ComponentBase, IDisposable
     /// <summary>Why the question cannot be answered; null if it can.</summary>
     protected string? Trouble { get; private set; }
 
+    /// <summary>Without a single element there is nothing to ask about.</summary>
+    protected virtual bool NeedsElements => true;
+
     /// <summary>
     /// Asks what the page shows. What it returns puts the whole answer into the page's fields; it is done only if
     /// nothing else was asked in the meantime.
@@ -49,7 +52,7 @@ public abstract class AnswerPage : ComponentBase, IDisposable
 
     private async Task AskAgain()
     {
-        if (Sheet.Project is not { Tree.Count: > 0 } project)
+        if (Sheet.Project is not { } project || (NeedsElements && project.Tree.Count == 0))
         {
             return;
         }

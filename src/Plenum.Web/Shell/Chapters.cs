@@ -25,6 +25,7 @@ public static class Chapters
 
     public static readonly IReadOnlyList<Chapter> All =
     [
+        new(1, "Scope", "scope"),
         new(2, "Breakdown", "breakdown"),
         new(3, "People", "people"),
         new(4, "Estimate", "estimate"),

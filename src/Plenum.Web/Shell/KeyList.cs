@@ -110,6 +110,21 @@ public static class KeyList
                     ("C", "copy the table for a spreadsheet"),
                 ]
             ),
+            "scope" => (
+                "Scope",
+                [
+                    ("J K", "next item, item before"),
+                    ("U", "next item that is still open"),
+                    ("↑ ↓", "item after item, from one of them"),
+                    ("Enter", "pick the item"),
+                    ("W", "write an item"),
+                    ("P", "paste a statement"),
+                    ("E", "change the picked item"),
+                    ("T", "trace it, or words of it, to a part"),
+                    ("A", "add a part for it"),
+                    ("Q", "ask the client about it"),
+                ]
+            ),
             "breakdown" => (
                 "Breakdown",
                 [
@@ -144,10 +159,17 @@ public static class KeyList
                 [
                     (
                         "← ↑ → ↓",
-                        "from crossing to crossing; left of the first the part of the plant"
+                        "from crossing to crossing, empty ones too; left of the first the part of the plant"
                     ),
                     ("Home End", "first and last crossing of the row"),
-                    ("Enter", "pick the person who is named there"),
+                    ("Space", "pick the account and its manager"),
+                    ("Enter", "name a manager; places an account where there is none"),
+                    ("M", "merge the account into the one picked before"),
+                    ("D", "divide it by parts or by unit"),
+                    ("H", "hand it over, or all accounts of its manager"),
+                    ("G", "group packages: put them into the account"),
+                    ("Delete", "take the account away"),
+                    ("O N B", "in the list of packages: offer, next step, step back"),
                 ]
             ),
             "import" => (

@@ -1,3 +1,4 @@
+using Plenum.Core.Scope;
 using Plenum.Workbench.Maps;
 
 namespace Plenum.Web.Shell;
@@ -38,6 +39,11 @@ public sealed record LensChoice(string Word, string Name)
         new(LensQuestion.Network, "Total float in working days, tightest inside"),
     ];
 
+    private static readonly LensChoice[] Scope =
+    [
+        new(LensQuestion.Scope, "Which parts the scope statement asks for"),
+    ];
+
     private static readonly LensChoice[] People =
     [
         new(LensQuestion.People, "Who answers for each part"),
@@ -47,6 +53,7 @@ public sealed record LensChoice(string Word, string Name)
     public static IReadOnlyList<LensChoice> Of(Sheet sheet) =>
         sheet.Chapter switch
         {
+            "scope" => Scope,
             "breakdown" => sheet.Place.Length > 0 ? Parts : Breakdown,
             "estimate" => Estimate,
             "people" => People,
@@ -66,13 +73,22 @@ public sealed record LensChoice(string Word, string Name)
         new(
             Word,
             Word
-                is LensQuestion.Breakdown
+                is LensQuestion.Scope
+                    or LensQuestion.Breakdown
                     or LensQuestion.People
                     or LensQuestion.Network
                     or LensQuestion.Parts
                     or LensQuestion.Estimate
                 ? null
                 : sheet.At,
-            Word == LensQuestion.People ? sheet.Value("person") : null
+            Word == LensQuestion.People ? sheet.Value("person") : null,
+            Word == LensQuestion.Scope ? ItemOf(sheet) : null
         );
+
+    /// <summary>The scope item that the address names, if there is one.</summary>
+    private static string? ItemOf(Sheet sheet) =>
+        sheet.Value("item") is { } item
+        && sheet.Project?[ScopeTable.Definition].RowOfCode(item) >= 0
+            ? item
+            : null;
 }

@@ -106,6 +106,31 @@ public sealed class ScriptPart : IAsyncDisposable
         }
     }
 
+    /// <summary>
+    /// Calls a function that answers with a text of any length as UTF-8 bytes, which are fetched in pieces; null, if the
+    /// page has gone.
+    /// </summary>
+    /// <param name="function">The function; it returns a Uint8Array.</param>
+    /// <param name="mostBytes">A longer text is refused.</param>
+    /// <exception cref="JSException">the function fails</exception>
+    /// <exception cref="ArgumentOutOfRangeException">the text is longer</exception>
+    public async Task<string?> LongText(string function, long mostBytes)
+    {
+        try
+        {
+            await using var bytes = await (part ?? module).InvokeAsync<IJSStreamReference>(
+                function
+            );
+            await using var stream = await bytes.OpenReadStreamAsync(mostBytes);
+            using var reader = new StreamReader(stream);
+            return await reader.ReadToEndAsync();
+        }
+        catch (Exception gone) when (IsDeparture(gone))
+        {
+            return null;
+        }
+    }
+
     public async ValueTask DisposeAsync()
     {
         try

@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using System.Globalization;
 using System.Reflection;
 using System.Text;
 using System.Text.Json;
@@ -95,7 +96,14 @@ public sealed class CommandReader(Project project)
         [
             .. fields.Select(field =>
                 json.TryGetProperty(Snake(field.Name!), out var given)
-                    ? Value(field.ParameterType, given, table, $"{what}, {Snake(field.Name!)}")
+                    ? Value(
+                        field.ParameterType,
+                        given,
+                        field.GetCustomAttribute<RowOfAttribute>() is { } row
+                            ? Cells.TableOf(row.Table)
+                            : table,
+                        $"{what}, {Snake(field.Name!)}"
+                    )
                 : field.HasDefaultValue ? field.DefaultValue
                 : MayBeNull(field) ? null
                 : throw new EditException(
@@ -152,6 +160,20 @@ public sealed class CommandReader(Project project)
         )
         {
             return json.GetBoolean();
+        }
+        else if (
+            plain == typeof(DateOnly)
+            && json.ValueKind == JsonValueKind.String
+            && DateOnly.TryParseExact(
+                json.GetString(),
+                "yyyy-MM-dd",
+                CultureInfo.InvariantCulture,
+                DateTimeStyles.None,
+                out var day
+            )
+        )
+        {
+            return day;
         }
         else if (plain == typeof(EditCommand))
         {
@@ -231,6 +253,7 @@ public sealed class CommandReader(Project project)
         : type == typeof(bool) ? "true or false"
         : type.IsEnum ? "one of " + string.Join(", ", Enum.GetNames(type).Select(Snake))
         : type == typeof(string) ? "text"
+        : type == typeof(DateOnly) ? "a date such as 2026-03-31"
         : "a value";
 
     private static string NameOf(Type type) =>

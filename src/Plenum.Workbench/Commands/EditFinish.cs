@@ -17,6 +17,7 @@ internal sealed class EditFinish
     private readonly EditFaults faults = new();
     private readonly Dictionary<TableDefinition, Table> tables = [];
     private readonly List<TableChange> changes = [];
+    private bool isInOrder;
 
     private EditFinish(EditDraft draft) => this.draft = draft;
 
@@ -31,7 +32,9 @@ internal sealed class EditFinish
         {
             if (draft.Edits.TryGetValue(definition, out var edit))
             {
-                var (table, change) = edit.Finish();
+                var (table, change) = edit.Finish(
+                    definition == ElementTable.Definition ? () => OrderOf(edit) : null
+                );
                 if (change.Count > 0)
                 {
                     tables[definition] = table;
@@ -105,6 +108,12 @@ internal sealed class EditFinish
             return;
         }
 
+        if (keys is [{ Storage: ColumnStorage.Text } code])
+        {
+            CheckCodes(rekeyed, table, before, code);
+            return;
+        }
+
         Column[] columns = [.. keys.Select(key => table[key])];
         var among = KeyIndex.Empty(columns);
         HashSet<int> set = [.. rekeyed];
@@ -130,6 +139,35 @@ internal sealed class EditFinish
                     draft.Text(keys[0], id),
                     $"a {string.Join(", ", keys.Select(key => key.Name))} that no other row has",
                     $"{draft.Key(change.Definition, id)} stands in {change.Definition.Name} already"
+                );
+            }
+        }
+    }
+
+    private void CheckCodes(List<int> rekeyed, Table table, Table before, ColumnDefinition key)
+    {
+        HashSet<int> set = [.. rekeyed];
+        HashSet<string> among = new(StringComparer.Ordinal);
+        foreach (var id in rekeyed)
+        {
+            var code = table.Texts(key)[table.RowOf(id)]!;
+            if (
+                !among.Add(code)
+                || (
+                    before.RowOfCode(code) is var taken and >= 0
+                    && before.Ids[taken] is var other
+                    && !set.Contains(other)
+                    && table.RowOf(other) >= 0
+                )
+            )
+            {
+                Complain(
+                    table.Definition,
+                    id,
+                    key,
+                    code,
+                    $"a {key.Name} that no other row has",
+                    $"{code} stands in {table.Definition.Name} already"
                 );
             }
         }
@@ -254,8 +292,20 @@ internal sealed class EditFinish
         faults.Add(errors);
     }
 
+    private int[]? OrderOf(TableEdit elements)
+    {
+        var order = ElementOrder.Of(draft.Before.Tree, elements);
+        isInOrder = order is not null;
+        return order;
+    }
+
     private Table InOrder(Table elements, TableChange change)
     {
+        if (isInOrder)
+        {
+            return elements;
+        }
+
         var before = draft.Before[ElementTable.Definition];
         if (
             change.Added.Count == 0

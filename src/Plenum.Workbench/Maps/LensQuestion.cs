@@ -7,7 +7,13 @@ namespace Plenum.Workbench.Maps;
 /// <param name="Word">One of <see cref="Words"/>.</param>
 /// <param name="At">Everything is taken at the last period end on or before it; null for the status date.</param>
 /// <param name="Person">For the lens of people: code of the person who is picked; null for none.</param>
-public sealed record LensQuestion(string Word, DateOnly? At = null, string? Person = null)
+/// <param name="Item">For the lens of scope: number of the item that is picked; null for none.</param>
+public sealed record LensQuestion(
+    string Word,
+    DateOnly? At = null,
+    string? Person = null,
+    string? Item = null
+)
 {
     public const string Cost = "cost";
     public const string Schedule = "schedule";
@@ -17,6 +23,7 @@ public sealed record LensQuestion(string Word, DateOnly? At = null, string? Pers
     public const string Status = "status";
     public const string Network = "network";
     public const string Precision = "precision";
+    public const string Scope = "scope";
     public const string Parts = "parts";
     public const string Estimate = "estimate";
 
@@ -31,11 +38,12 @@ public sealed record LensQuestion(string Word, DateOnly? At = null, string? Pers
         Status,
         Network,
         Precision,
+        Scope,
         Parts,
         Estimate,
     ];
 
-    /// <exception cref="QuestionException">There is no such lens or person, or no element to show.</exception>
+    /// <exception cref="QuestionException">There is no such lens, person or item, or no element to show.</exception>
     public Lens Ask(Project project)
     {
         MapDocument.CheckShown(project.Tree);
@@ -51,6 +59,7 @@ public sealed record LensQuestion(string Word, DateOnly? At = null, string? Pers
             Parts => PartsLens.Of(project),
             Estimate => EstimateLens.Of(project),
             Precision => PrecisionLens.Of(project, PeriodOf(project)),
+            Scope => ScopeLens.Of(project, Item),
             _ => throw new QuestionException(
                 $"There is no lens \"{Word}\". Known are {string.Join(", ", Words)}."
             ),

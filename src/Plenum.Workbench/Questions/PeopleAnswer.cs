@@ -2,8 +2,8 @@ namespace Plenum.Workbench.Questions;
 
 /// <summary>The answer to a <see cref="PeopleQuestion"/>. Money in major units, exact.</summary>
 /// <param name="At">The period end at which packages are open or not; null before the first.</param>
-/// <param name="Columns">The units that have accounts.</param>
-/// <param name="Rows">Elements that carry accounts, each group before its elements; every account stands on one row, once.</param>
+/// <param name="Columns">The units that have accounts, or packages that wait for one; all that could have some, if asked for.</param>
+/// <param name="Rows">Elements that carry accounts, or could, each group before its elements; every account stands on one row, once.</param>
 /// <param name="People">Everybody, by name.</param>
 /// <param name="Budget">Of all accounts.</param>
 /// <param name="PackagesWithoutAccount">Packages in no control account.</param>
@@ -22,6 +22,9 @@ public sealed record PeopleAnswer(
 {
     /// <summary>Number of organisation units, those without accounts too.</summary>
     public int Units { get; init; }
+
+    /// <summary>How many open packages a manager should have at most; null where no limit is agreed.</summary>
+    public int? Limit { get; init; }
 
     /// <summary>Budget of the largest account.</summary>
     public decimal LargestAccount { get; init; }
@@ -65,7 +68,11 @@ public sealed record UnitColumn(
     string Group,
     int Accounts,
     decimal Budget
-);
+)
+{
+    /// <summary>Id of the unit.</summary>
+    public int Id { get; init; }
+}
 
 /// <param name="Position">Position of the element.</param>
 /// <param name="Code">Its code.</param>
@@ -82,7 +89,29 @@ public sealed record MatrixRow(
     int Accounts,
     decimal Budget,
     IReadOnlyList<Crossing> Crossings
-);
+)
+{
+    /// <summary>Id of the element.</summary>
+    public int Id { get; init; }
+
+    /// <summary>Crossings without account at which packages wait for one, by unit.</summary>
+    public IReadOnlyList<WaitingCrossing> Waiting { get; init; } = [];
+
+    /// <summary>The accounts at a crossing; more than one is a breach.</summary>
+    public IEnumerable<Crossing> At(int column) =>
+        Crossings.Where(crossing => crossing.Column == column);
+
+    /// <summary>The packages that wait at a crossing; null if none do.</summary>
+    public WaitingCrossing? WaitingAt(int column) =>
+        Waiting.FirstOrDefault(waiting => waiting.Column == column);
+}
+
+/// <summary>Packages of a unit that are in no account, where an account for them would stand.</summary>
+/// <param name="Column">Number of the unit's column.</param>
+/// <param name="Packages">How many.</param>
+/// <param name="Budget">Their budget.</param>
+/// <param name="Start">The first baseline start among them; null if none is given.</param>
+public sealed record WaitingCrossing(int Column, int Packages, decimal Budget, DateOnly? Start);
 
 /// <summary>A control account where its element meets its unit.</summary>
 /// <param name="Column">Number of the unit's column.</param>
@@ -102,7 +131,14 @@ public sealed record Crossing(
     decimal Budget,
     int Packages,
     int Open
-);
+)
+{
+    /// <summary>Id of the account.</summary>
+    public int Id { get; init; }
+
+    /// <summary>Id of its manager; 0 for none.</summary>
+    public int ManagerId { get; init; }
+}
 
 /// <summary>What a person answers for.</summary>
 /// <param name="Code">Code.</param>
@@ -126,7 +162,14 @@ public sealed record PersonLoad(
     decimal Budget,
     int InCharge,
     int OpenInCharge
-);
+)
+{
+    /// <summary>Id of the person.</summary>
+    public int Id { get; init; }
+
+    /// <summary>Open packages beyond the limit that was agreed; 0 without a limit.</summary>
+    public int Beyond { get; init; }
+}
 
 /// <param name="Account">Code.</param>
 /// <param name="Name">Name.</param>

@@ -105,6 +105,12 @@ internal static class PersonLoads
                     inCharge[person],
                     openInCharge[person]
                 )
+                {
+                    Id = people.Ids[person],
+                    Beyond = project.Settings.MostOpenPackages is { } most
+                        ? Math.Max(0, own.Sum(account => loads.Open[account]) - most)
+                        : 0,
+                }
             );
         }
 

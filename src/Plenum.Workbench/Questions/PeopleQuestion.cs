@@ -1,5 +1,6 @@
 using Plenum.Core;
 using Plenum.Core.Baseline;
+using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;
 using Plenum.Core.People;
@@ -10,19 +11,21 @@ namespace Plenum.Workbench.Questions;
 
 /// <summary>Who answers for which part: the plant by the organisation, and how much each person has.</summary>
 /// <param name="At">Open packages are counted at the last period end on or before it; null for the status date.</param>
-public sealed record PeopleQuestion(DateOnly? At = null)
+/// <param name="All">Every crossing at which an account could stand, not only those that have one or wait for one.</param>
+public sealed record PeopleQuestion(DateOnly? At = null, bool All = false)
 {
     /// <summary>Cost: one walk over packages and accounts.</summary>
     public PeopleAnswer Ask(Project project)
     {
         var period = At is { } date ? project.Periods.LastEndedBy(date) : project.CurrentPeriod();
         var loads = new AccountLoads(project, period);
-        var columns = Columns(project, loads);
+        var waiting = new WaitingPackages(project);
+        var columns = Columns(project, loads, waiting);
         var placement = project.Placement;
         return new PeopleAnswer(
             period < 0 ? null : project.Periods.End(period),
             columns,
-            [.. Rows(project, loads, columns)],
+            [.. Rows(project, loads, columns, waiting)],
             PersonLoads.Of(project, loads),
             Major(project, loads.Budget.Sum()),
             loads.PackagesWithoutAccount,
@@ -31,6 +34,7 @@ public sealed record PeopleQuestion(DateOnly? At = null)
         )
         {
             Units = project[UnitTable.Definition].Count,
+            Limit = project.Settings.MostOpenPackages,
             LargestAccount = Major(project, loads.Budget.DefaultIfEmpty(0).Max()),
             Overlaps = new AccountOverlapRule(project.Tree, placement).Run().Count(),
             PackagesOfAnotherUnit = new AccountUnitRule(project.Tree, placement).Run().Count(),
@@ -38,7 +42,7 @@ public sealed record PeopleQuestion(DateOnly? At = null)
     }
 
     /// <summary>The units that have accounts, in the order of the organisation, each under its parent.</summary>
-    private static List<UnitColumn> Columns(Project project, AccountLoads loads)
+    private List<UnitColumn> Columns(Project project, AccountLoads loads, WaitingPackages waiting)
     {
         var units = project[UnitTable.Definition];
         var parentIds = units.Ints(UnitTable.Parent).ToArray();
@@ -53,25 +57,45 @@ public sealed record PeopleQuestion(DateOnly? At = null)
             budget[unit] += loads.Budget[account];
         }
 
+        var isNamed = new bool[units.Count];
+        foreach (var unit in waiting.Units)
+        {
+            isNamed[units.RowOf(unit)] = true;
+        }
+
+        // without any account, all crossings are open
+        if (All || accounts.Count == 0)
+        {
+            HashSet<int> parents = [.. parent];
+            for (var unit = 0; unit < units.Count; unit++)
+            {
+                isNamed[unit] |= !parents.Contains(unit);
+            }
+        }
+
         return
         [
             .. DepthFirstOrder
                 .Of(parent, [], units.Codes)
-                .Where(unit => number[unit] > 0)
+                .Where(unit => number[unit] > 0 || isNamed[unit])
                 .Select(unit => new UnitColumn(
                     units.Codes[unit]!,
                     NameOf(units, unit),
                     parent[unit] < 0 ? "" : NameOf(units, parent[unit]),
                     number[unit],
                     Major(project, budget[unit])
-                )),
+                )
+                {
+                    Id = units.Ids[unit],
+                }),
         ];
     }
 
-    private static IEnumerable<MatrixRow> Rows(
+    private IEnumerable<MatrixRow> Rows(
         Project project,
         AccountLoads loads,
-        List<UnitColumn> columns
+        List<UnitColumn> columns,
+        WaitingPackages waiting
     )
     {
         var tree = project.Tree;
@@ -94,9 +118,19 @@ public sealed record PeopleQuestion(DateOnly? At = null)
                 group = new MatrixRow(row, tree.Code(row), tree.Name(row), true, 0, 0, []);
             }
 
-            if (placement.AccountsOfElement[row] is { Length: > 0 } accounts)
+            int[] accounts = placement.AccountsOfElement[row].ToArray();
+            if (
+                accounts.Length > 0
+                || waiting.At(row) is not null
+                || (All || placement.Accounts.Count == 0) && waiting.CouldCarry(row)
+            )
             {
-                members.Add(MemberRow(project, loads, columnOf, row, accounts.ToArray()));
+                members.Add(
+                    MemberRow(project, loads, columnOf, row, accounts) with
+                    {
+                        Waiting = WaitingAt(project, columnOf, waiting.At(row)),
+                    }
+                );
             }
         }
 
@@ -143,7 +177,11 @@ public sealed record PeopleQuestion(DateOnly? At = null)
                     Major(project, loads.Budget[account]),
                     loads.Packages[account],
                     loads.Open[account]
-                );
+                )
+                {
+                    Id = table.Ids[account],
+                    ManagerId = manager == Cell.NoInt ? 0 : manager,
+                };
             }
         );
         return new MatrixRow(
@@ -158,7 +196,55 @@ public sealed record PeopleQuestion(DateOnly? At = null)
                     .OrderBy(crossing => crossing.Column)
                     .ThenBy(crossing => crossing.Account, NaturalOrder.Codes),
             ]
-        );
+        )
+        {
+            Id = project.Tree.Elements.Ids[row],
+        };
+    }
+
+    private static IReadOnlyList<WaitingCrossing> WaitingAt(
+        Project project,
+        Dictionary<string, int> columnOf,
+        IReadOnlyList<int>? packages
+    )
+    {
+        if (packages is null)
+        {
+            return [];
+        }
+
+        var units = project[UnitTable.Definition];
+        var inherited = project.Tree.Elements.Ints(ElementTable.Unit).ToArray();
+        return
+        [
+            .. packages
+                .GroupBy(package => UnitOf(project, inherited, package))
+                .Where(group => group.Key != Cell.NoInt)
+                .Select(group => new WaitingCrossing(
+                    columnOf[units.Codes[units.RowOf(group.Key)]!],
+                    group.Count(),
+                    Major(project, group.Sum(package => project.Baseline.TotalBudget[package])),
+                    HandedPackagesQuestion.Day(
+                        group
+                            .Select(package => project.Baseline.Start[package])
+                            .Where(day => Cell.IsGiven(day))
+                            .DefaultIfEmpty(Cell.NoInt)
+                            .Min()
+                    )
+                ))
+                .OrderBy(waiting => waiting.Column),
+        ];
+    }
+
+    private static int UnitOf(Project project, int[] named, int package)
+    {
+        var row = project.Tree.PackageRows[package];
+        while (row >= 0 && named[row] == Cell.NoInt)
+        {
+            row = project.Tree.Parent[row];
+        }
+
+        return row < 0 ? Cell.NoInt : named[row];
     }
 
     private const int GroupLevel = 2;

@@ -14,12 +14,28 @@ public sealed record StandingQuestion
         project.Tree.Count == 0
             ? new StandingAnswer([])
             : new StandingAnswer([
+                Scope(project),
                 Breakdown(project),
                 People(project),
                 Estimate(project),
                 Network(project),
                 Accounts(project),
             ]);
+
+    /// <summary>Deliverables and requirements whose every phrase, or whole, is answered.</summary>
+    private static Standing Scope(Project project)
+    {
+        var answer = new ScopeQuestion().Ask(project);
+        var covered = answer.Count(Coverage.Covered);
+        var open = answer.Count(Coverage.Partly) + answer.Count(Coverage.None);
+        return new Standing(
+            "scope",
+            Ratio.Of(covered, covered + open),
+            "of the deliverables and requirements are answered by parts",
+            open,
+            open == 1 ? "is not, or in part only" : "are not, or in part only"
+        );
+    }
 
     /// <summary>Decided cells of the matrix of parts by activities; and what the audit finds that nobody has accepted.</summary>
     private static Standing Breakdown(Project project)

@@ -15,7 +15,7 @@ public static class PeopleSentence
         var managers = answer.Managers().Count();
         var sentence =
             $"{Counted(answer.Accounts, "control account stands", "control accounts stand")} where the plant meets "
-            + $"{Counted(answer.Columns.Count, "unit", "units")}, and {Counted(managers, "manager answers", "managers answer")} for them.";
+            + $"{Counted(answer.Columns.Count(column => column.Accounts > 0), "unit", "units")}, and {Counted(managers, "manager answers", "managers answer")} for them.";
         return string.Join(' ', [sentence, .. Wanting(answer)]);
     }
 

@@ -31,7 +31,10 @@ public sealed class KilledEditsTests
             using var project = OpenProject.Open(terminal["p.plenum"], TimeProvider.System);
             HashSet<string> there =
             [
-                .. project.Current[ElementTable.Definition].Texts(ElementTable.Name).ToArray()
+                .. project
+                    .Current[ElementTable.Definition]
+                    .Texts(ElementTable.Name)
+                    .ToArray()
                     .OfType<string>(),
             ];
             Assert.Empty(acknowledged.Except(there));

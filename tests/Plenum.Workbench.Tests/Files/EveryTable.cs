@@ -36,6 +36,7 @@ internal static class EveryTable
         AddRegister(text, random, elements);
         AddNetwork(text, random, packages, periods);
         AddEstimate(text, random, packages);
+        AddDelegations(text, random, packages);
         if (text.Rows("changes").Count == 0)
         {
             text.Add(
@@ -76,6 +77,13 @@ internal static class EveryTable
             "constraint",
             "acceptance",
         ];
+        text.Add("scope_revisions", ("revision", "1"), ("signed", "2025-11-20"), ("note", ""));
+        text.Add(
+            "scope_revisions",
+            ("revision", "B"),
+            ("signed", ""),
+            ("note", Pick(random, AwkwardTexts))
+        );
         for (var item = 1; item <= 6; item++)
         {
             text.Add(
@@ -84,9 +92,42 @@ internal static class EveryTable
                 ("parent", item > 1 && random.Next(2) == 0 ? "S1" : ""),
                 ("kind", Pick(random, kinds)),
                 ("text", Pick(random, AwkwardTexts)),
-                ("clause", "4." + item.ToString(CultureInfo.InvariantCulture))
+                ("clause", "4." + item.ToString(CultureInfo.InvariantCulture)),
+                ("revision", item == 2 ? "B" : ""),
+                ("withdrawn", item == 6 ? "1" : "")
             );
         }
+
+        text.Add(
+            "scope_wordings",
+            ("item", "S2"),
+            ("revision", "B"),
+            ("kind", Pick(random, kinds)),
+            ("text", Pick(random, AwkwardTexts)),
+            ("clause", ""),
+            ("since", "1")
+        );
+        text.Add("scope_phrases", ("item", "S4"), ("phrase", Pick(random, AwkwardTexts)));
+        text.Add(
+            "queries",
+            ("query", "Q1"),
+            ("item", "S4"),
+            ("text", Pick(random, AwkwardTexts)),
+            ("asked", "2026-03-02"),
+            ("asked_by", "ann"),
+            ("answer", Pick(random, AwkwardTexts)),
+            ("answered", "2026-03-02")
+        );
+        text.Add(
+            "queries",
+            ("query", "Q2"),
+            ("item", ""),
+            ("text", "Is it?"),
+            ("asked", ""),
+            ("asked_by", ""),
+            ("answer", ""),
+            ("answered", "")
+        );
 
         text.Add("trace", ("item", "S2"), ("element", Pick(random, elements)), ("phrase", ""));
         text.Add("trace", ("item", "S3"), ("element", elements[0]), ("phrase", "a phrase"));
@@ -125,6 +166,13 @@ internal static class EveryTable
             ("element", Pick(random, elements)),
             ("activity", "design"),
             ("reason", "bought as it is")
+        );
+        text.Add(
+            "left_out",
+            ("element", Pick(random, elements)),
+            ("part", "Stand-by; generator"),
+            ("reason", "two feeders are there"),
+            ("standard", "pumping-station")
         );
     }
 
@@ -195,6 +243,25 @@ internal static class EveryTable
                 ("remaining", "4")
             );
         }
+    }
+
+    private static void AddDelegations(TextProject text, Random random, string[] packages)
+    {
+        if (packages.Length == 0 || text.Rows("people").Count == 0)
+        {
+            return;
+        }
+
+        text.Add(
+            "delegations",
+            ("package", packages[0]),
+            ("person", Pick(random, Codes(text, "people", "person"))),
+            ("state", "open"),
+            ("offered", "2026-01-05"),
+            ("accepted", ""),
+            ("opened", "2026-01-12"),
+            ("note", Pick(random, AwkwardTexts))
+        );
     }
 
     private static void AddEstimate(TextProject text, Random random, string[] packages)

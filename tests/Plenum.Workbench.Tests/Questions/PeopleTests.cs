@@ -125,7 +125,10 @@ public class PeopleTests
                     Assert.True(
                         row.Position == group || group == 0 || project.Tree.Level[group] == 2
                     );
-                    Assert.NotEmpty(row.Crossings);
+                    Assert.True(
+                        row.Crossings.Count + row.Waiting.Count > 0
+                            || project.Placement.AccountOfPackage.Contains(-1)
+                    );
                 }
             }
         );
@@ -168,46 +171,68 @@ public class PeopleTests
         );
 
     [Fact]
-    public void Down_and_right_lead_to_every_account_and_back() =>
+    public void Arrows_lead_to_every_crossing_and_to_every_account_and_back() =>
         GeneratedProjects.Each(
             (project, _) =>
             {
-                var answer = new PeopleQuestion().Ask(project);
-                List<string> reached = [];
-                var first = answer.Rows.ToList().FindIndex(row => row.Crossings.Count > 0);
+                var answer = new PeopleQuestion(All: true).Ask(project);
+                List<MatrixPlace> reached = [];
+                var row = answer.Rows.ToList().FindIndex(one => !one.IsGroup);
                 for (
-                    (int Row, string Account)? at =
-                        first < 0 ? null : (first, answer.Rows[first].Crossings[0].Account);
-                    at is { } here;
-                    at = MatrixSteps.Next(answer, here.Row, here.Account, "ArrowDown", 0)
+                    var at =
+                        row < 0 || answer.Columns.Count == 0
+                            ? null
+                            : MatrixSteps.First(answer, row, 0);
+                    at is not null;
+                    at = MatrixSteps.Next(answer, at, "ArrowDown")
                 )
                 {
-                    var start = MatrixSteps.Next(answer, here.Row, here.Account, "Home", 0);
                     for (
-                        var along = start;
-                        along is { } place;
-                        along = MatrixSteps.Next(answer, place.Row, place.Account, "ArrowRight", 0)
+                        var along = MatrixSteps.Next(answer, at, "Home");
+                        along is not null;
+                        along = MatrixSteps.Next(answer, along, "ArrowRight")
                     )
                     {
-                        reached.Add(place.Account);
-                        if (
-                            MatrixSteps.Next(answer, place.Row, place.Account, "ArrowRight", 0) is
-                            { } right
-                        )
+                        reached.Add(along);
+                        if (MatrixSteps.Next(answer, along, "ArrowRight") is { } right)
                         {
-                            Assert.Equal(
-                                place,
-                                MatrixSteps.Next(answer, right.Row, right.Account, "ArrowLeft", 0)
-                            );
+                            Assert.Equal(along, MatrixSteps.Next(answer, right, "ArrowLeft"));
                         }
                     }
                 }
 
+                Assert.Equal(reached.Distinct(), reached);
                 Assert.Equal(
                     answer
-                        .Rows.SelectMany(row => row.Crossings)
+                        .Rows.SelectMany(one => one.Crossings)
                         .Select(crossing => crossing.Account),
-                    reached
+                    reached.Select(place => place.Account).Where(account => account.Length > 0)
+                );
+                Assert.Equal(
+                    answer.Rows.Count(one => !one.IsGroup) * answer.Columns.Count,
+                    reached.Select(place => (place.Row, place.Column)).Distinct().Count()
+                );
+            }
+        );
+
+    [Fact]
+    public void Packages_without_account_wait_at_one_crossing_each_if_they_have_a_unit() =>
+        GeneratedProjects.Each(
+            (project, _) =>
+            {
+                var answer = new PeopleQuestion().Ask(project);
+                var units = project.Tree.Inherited(Core.Breakdown.ElementTable.Unit);
+                Assert.Equal(
+                    Enumerable
+                        .Range(0, project.Tree.PackageCount)
+                        .Count(package =>
+                            project.Placement.AccountOfPackage[package] < 0
+                            && units[project.Tree.PackageRows[package]]
+                                != Core.Foundation.Tables.Cell.NoInt
+                        ),
+                    answer
+                        .Rows.SelectMany(row => row.Waiting)
+                        .Sum(waiting => waiting.Packages)
                 );
             }
         );

@@ -12,7 +12,9 @@ public abstract class ScopeRule(ScopeCoverage coverage) : PlaceRule
     protected ScopeCoverage Coverage => coverage;
 
     public sealed override IEnumerable<Finding> At(int place) =>
-        Message(place) is { } message ? [Found(coverage.Scope.Codes[place]!, message)] : Nothing;
+        !coverage.IsWithdrawn(place) && Message(place) is { } message
+            ? [Found(coverage.Scope.Codes[place]!, message)]
+            : Nothing;
 
     protected abstract string? Message(int item);
 
@@ -50,7 +52,7 @@ public sealed class NotCoveredRule(ScopeCoverage coverage, string kind) : ScopeR
             : null;
 }
 
-/// <summary>Of a deliverable's wording one phrase only is answered.</summary>
+/// <summary>Of a deliverable's wording one phrase only is answered, or one that has to be answered is not.</summary>
 public sealed class PartlyCoveredRule(ScopeCoverage coverage) : ScopeRule(coverage)
 {
     public override string Name => "deliverable_partly_covered";
@@ -58,7 +60,8 @@ public sealed class PartlyCoveredRule(ScopeCoverage coverage) : ScopeRule(covera
     public override Severity Severity => Severity.Warning;
 
     public override string Explanation =>
-        "A deliverable of which a single phrase is traced to elements leaves the rest of its wording to nobody.";
+        "A deliverable of which a single phrase is traced to elements, or not every phrase that has to be answered, leaves the "
+        + "rest of its wording to nobody.";
 
     public override string Remedy => "Trace the other phrases, or the whole.";
 
@@ -68,8 +71,17 @@ public sealed class PartlyCoveredRule(ScopeCoverage coverage) : ScopeRule(covera
     protected override string? Message(int item) =>
         (Is(item, "deliverable") || Is(item, "requirement"))
         && Coverage.OfItem(item) == Breakdown.Coverage.Partly
-            ? $"Only a phrase of \"{Text(item)}\" is answered by elements."
+            ? Open(item)
             : null;
+
+    private string Open(int item) =>
+        Coverage.Unanswered(item) switch
+        {
+            [] => $"Only a phrase of \"{Text(item)}\" is answered by elements.",
+            [var phrase] => $"Nothing answers \"{phrase}\" of \"{Text(item)}\"",
+            var phrases =>
+                $"Nothing answers {string.Join(", ", phrases.Select(phrase => $"\"{phrase}\""))} of \"{Text(item)}\"",
+        };
 }
 
 /// <summary>An element answers what the scope statement excludes.</summary>

@@ -13,7 +13,7 @@ public abstract class Column
 
     public abstract int HashAt(int row);
 
-    /// <summary>The rows in another order, or some of them.</summary>
+    /// <summary>The rows in another order, or some of them; a row beyond the last is one without a value.</summary>
     public abstract Column Pick(ReadOnlySpan<int> rows);
 
     /// <summary>A changeable copy, with room for more rows.</summary>
@@ -46,7 +46,8 @@ public sealed class NumberColumn<T> : Column
         var picked = new T[rows.Length];
         for (var i = 0; i < picked.Length; i++)
         {
-            picked[i] = values[rows[i]];
+            var row = rows[i];
+            picked[i] = (uint)row < (uint)values.Length ? values[row] : Missing;
         }
 
         return new NumberColumn<T>(picked);
@@ -79,7 +80,8 @@ public sealed class TextColumn : Column
         var picked = new string?[rows.Length];
         for (var i = 0; i < picked.Length; i++)
         {
-            picked[i] = values[rows[i]];
+            var row = rows[i];
+            picked[i] = (uint)row < (uint)values.Length ? values[row] : null;
         }
 
         return new TextColumn(picked);

@@ -11,7 +11,7 @@ public sealed class Table
     private readonly Column?[] columns;
     private int[]? rowOfId;
     private KeyIndex? keyIndex;
-    private Dictionary<string, int>? codes;
+    private CodeIndex? codes;
 
     public Table(
         TableDefinition definition,
@@ -90,13 +90,8 @@ public sealed class Table
         keyIndex ??= KeyIndex.Over([.. Definition.Keys.Select(key => this[key])]);
 
     /// <summary>For a table whose key is one code: the row of a code, or −1.</summary>
-    public int RowOfCode(ReadOnlySpan<char> code)
-    {
-        var rows = codes ??= MapCodes();
-        return rows.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(code, out var row)
-            ? row
-            : -1;
-    }
+    public int RowOfCode(ReadOnlySpan<char> code) =>
+        (codes ??= CodeIndex.Of(Codes, Ids)).Find(code) is var id and > 0 ? RowOf(id) : -1;
 
     /// <summary>For a table whose key is one code: the codes by row.</summary>
     public ReadOnlySpan<string?> Codes => Texts(Definition.Keys[0]);
@@ -126,18 +121,32 @@ public sealed class Table
         );
     }
 
-    /// <summary>The table with other columns; what is known of ids and keys is taken over where they are the same.</summary>
+    /// <summary>
+    /// The table with other rows and columns; what is known of ids and codes is taken over as far as it is the same.
+    /// </summary>
+    /// <param name="gone">Codes that rows no longer have; null if that is not known.</param>
+    /// <param name="come">Codes that rows have got, with their ids.</param>
     internal Table Edited(
         int[] ids,
         Column[] columns,
         IReadOnlyDictionary<string, TextColumn> ownFields,
-        bool sameKeys
+        IReadOnlyCollection<string>? gone,
+        IReadOnlyCollection<KeyValuePair<string, int>> come
     ) =>
         new(Definition, ids, columns, ownFields)
         {
             rowOfId = ReferenceEquals(ids, Ids) ? rowOfId : null,
-            codes = sameKeys ? codes : null,
-            keyIndex = sameKeys ? keyIndex : null,
+            codes =
+                gone is null ? null
+                : gone.Count + come.Count == 0 ? codes
+                : codes?.With(gone, come),
+            keyIndex =
+                ReferenceEquals(ids, Ids)
+                && Definition.Keys.All(key =>
+                    ReferenceEquals(columns[key.Index], ColumnAt(key.Index))
+                )
+                    ? keyIndex
+                    : null,
         };
 
     internal Column[] AllColumns()
@@ -164,18 +173,6 @@ public sealed class Table
         for (var row = 0; row < Ids.Length; row++)
         {
             rows[Ids[row]] = row;
-        }
-
-        return rows;
-    }
-
-    private Dictionary<string, int> MapCodes()
-    {
-        var values = Codes;
-        var rows = new Dictionary<string, int>(values.Length, StringComparer.Ordinal);
-        for (var row = 0; row < values.Length; row++)
-        {
-            rows.TryAdd(values[row]!, row);
         }
 
         return rows;

@@ -190,7 +190,10 @@ public sealed class TableEdit
     }
 
     /// <summary>The table afterwards, and the rows in which it differs; the same table if there are none.</summary>
-    public (Table Table, TableChange Change) Finish()
+    /// <param name="order">
+    /// The ids of all rows in the order in which they are to stand; null for that of before, with what was added after it.
+    /// </param>
+    public (Table Table, TableChange Change) Finish(Func<int[]?>? order = null)
     {
         List<int> added = [.. Added.Where(id => Before.RowOf(id) < 0)];
         // a row that was taken out and put back with its id has been changed, if at all
@@ -203,7 +206,7 @@ public sealed class TableEdit
                 .Where(id => !removed.Contains(id) && Before.RowOf(id) >= 0 && Differs(id)),
         ];
         var change = new TableChange(Before.Definition, added, changed, [.. gone]);
-        return (change.Count == 0 ? Before : Build(gone), change);
+        return (change.Count == 0 ? Before : Build(gone, change, order?.Invoke()), change);
     }
 
     private bool Differs(int id)
@@ -233,10 +236,16 @@ public sealed class TableEdit
             );
     }
 
-    private Table Build(HashSet<int> gone)
+    private Table Build(HashSet<int> gone, TableChange change, int[]? wanted)
     {
-        var inPlace = addedIds.Count == 0 && removed.Count == 0;
-        int[]? order = inPlace ? null : Order(gone);
+        var order =
+            wanted is not null ? Array.ConvertAll(wanted, Place)
+            : addedIds.Count == 0 && removed.Count == 0 ? null
+            : Order(gone);
+        order =
+            order is not null && addedIds.Count == 0 && IsRunning(order, Before.Count)
+                ? null
+                : order;
         var columns = new Column[builders.Length];
         for (var index = 0; index < columns.Length; index++)
         {
@@ -257,12 +266,43 @@ public sealed class TableEdit
             }
         }
 
+        var (left, got) = Codes(change);
         return Before.Edited(
             order is null ? Before.Ids : Array.ConvertAll(order, IdAt),
             columns,
             own,
-            inPlace && Before.Definition.Keys.All(key => builders[key.Index] is null)
+            left,
+            got
         );
+    }
+
+    /// <summary>Which codes have gone and come, where the key is one code.</summary>
+    private (List<string>? Gone, List<KeyValuePair<string, int>> Come) Codes(TableChange change)
+    {
+        if (Before.Definition.Keys is not [{ Storage: ColumnStorage.Text } key])
+        {
+            return (null, []);
+        }
+
+        List<string> gone = [];
+        List<KeyValuePair<string, int>> come = [];
+        foreach (var id in change.Removed.Concat(change.Updated))
+        {
+            if (Before.Texts(key)[Before.RowOf(id)] is { } code)
+            {
+                gone.Add(code);
+            }
+        }
+
+        foreach (var id in change.Updated.Concat(change.Added))
+        {
+            if (Text(key, id) is { } code)
+            {
+                come.Add(new(code, id));
+            }
+        }
+
+        return (gone, come);
     }
 
     private Column Built(ColumnBuilder? builder, Func<Column> before, int[]? order)
@@ -272,12 +312,11 @@ public sealed class TableEdit
             return before();
         }
 
-        if (builder is null && addedIds.Count == 0)
+        if (builder is null)
         {
             return before().Pick(order);
         }
 
-        builder ??= before().ToBuilder(addedIds.Count);
         Fill(builder);
         var column = builder.Build();
         return order is null || IsRunning(order, column.Count) ? column : column.Pick(order);

@@ -4,7 +4,8 @@ namespace Plenum.Samples.Demo.Plant;
 internal static class ScopeText
 {
     /// <summary>
-    /// item | kind | text | elements that answer it, between semicolons; after a colon the phrase that they answer.
+    /// item | kind | text | elements that answer it, between semicolons; after a colon the phrase that they answer. A
+    /// question mark in the place of an element: nothing answers the phrase yet.
     /// A parent is the item without its last number, where there is one.
     /// </summary>
     public const string Items = """
@@ -24,6 +25,7 @@ internal static class ScopeText
         3.3 | deliverable | Storm water and foul water leave the site by gravity. | 11.3.01:Storm water;11.3.02:foul water
         3.4 | deliverable | Temporary offices, stores and power for all works teams. | 11.4
         3.5 | deliverable | A fence with two gates encloses the plant. | 11.5.01
+        3.7 | deliverable | A jetty on which equipment is landed. |
         3.6 | acceptance | Every drain is filmed and shows no standing water. | 11.3
         4 | requirement | The plant consists of the works that follow. | 01;02;03;04;06;07;08;09
         4.1 | requirement | Intake | 01
@@ -51,7 +53,7 @@ internal static class ScopeText
         4.3.7 | acceptance | Each train runs for 72 hours at 98 % of its rated flow. | 03.1;03.2;03.3;03.4;03.5;03.6
         4.4 | requirement | Product water | 06
         4.4.1 | requirement | The plant delivers 78 500 m³ of drinking water a day at the fence of the Harrow Hill reservoir, at 6.5 bar. | 06.1;06.2;06.3
-        4.4.2 | deliverable | Two covered product-water tanks, an east and a west one, hold six hours of output. | 05.4.01:an east
+        4.4.2 | deliverable | Two covered product-water tanks, an east and a west one, hold six hours of output. | 05.4.01:an east;?:a west one
         4.4.3 | requirement | Remineralisation brings the water to a hardness of 80 to 120 mg/l. | 05.1
         4.4.4 | requirement | The water is disinfected with 30 minutes of contact. | 05.2
         4.4.5 | deliverable | Chemicals are stored in bunds that hold 110 % of the largest tank. | 05.3
@@ -60,7 +62,7 @@ internal static class ScopeText
         4.4.8 | acceptance | The tanks lose less than 1 mm a day over seven days. | 05.4.01;05.4.03
         4.5 | requirement | Discharge to sea | 07
         4.5.1 | requirement | All brine and filter backwash water is collected and led to one outfall. | 07.1;07.2;02.6
-        4.5.2 | requirement | The outfall ends at least 1 100 m offshore in a diffuser field that dilutes the brine to within 5 % of ambient salinity at 100 m, and the contractor measures this for two years. | 07.2:ends at least 1 100 m offshore;07.3:a diffuser field;07.4.01:measures this;07.4.02:measures this
+        4.5.2 | requirement | The outfall ends at least 1 100 m offshore in a diffuser field that dilutes the brine to within 5 % of ambient salinity at 100 m, and the contractor measures this for two years. | 07.2:ends at least 1 100 m offshore;07.3:a diffuser field;07.4.01:measures this;07.4.02:measures this;?:for two years
         4.5.3 | deliverable | Sludge leaves the site dewatered to 25 % dry solids or better. |
         4.5.4 | deliverable | Marks and lights keep vessels clear of the diffusers. | 07.5
         4.5.5 | acceptance | A dye survey during the test run shows the dilution. | 07.3
@@ -76,12 +78,13 @@ internal static class ScopeText
         4.7.3 | deliverable | Fire detection, cameras and door control for the whole site. | 09.3.01:Fire detection;09.3.02:cameras and door control
         4.7.4 | requirement | Every instrument answers within 50 ms. | 09.2
         4.7.5 | deliverable | A training simulator for the operating staff. | 09.4.01
+        4.7.6 | requirement | Alarms can be answered from the reservoir at Harrow Hill. | 09.1
         4.8 | requirement | Buildings | 10.1;10.2;10.3
         4.8.1 | deliverable | A steel hall for reverse osmosis with a crane of 20 t. | 10.1.02:steel hall;10.1.06:a crane of 20 t;10.1.01:steel hall
         4.8.2 | deliverable | A hall for filters and ultrafiltration. | 10.2
         4.8.3 | deliverable | A building for chemicals and switch rooms with fire walls between them. | 10.3
         4.8.4 | deliverable | A workshop with store and gatehouse. | 10.5
-        4.8.5 | requirement | Noise at the fence stays below 45 dB at night. | 10.1.04;10.2.02
+        4.8.5 | requirement | Noise at the fence stays below 42 dB at night. | 10.1.04;10.2.02
         5 | exclusion | Not included |
         5.1 | exclusion | Overhead line from the line bay to the grid substation. |
         5.2 | exclusion | Housing for operating staff. |
@@ -104,5 +107,35 @@ internal static class ScopeText
         8 | constraint | What binds the works |
         8.1 | constraint | The intake stays within the licensed corridor. |
         8.2 | constraint | Not more than 140 lorries a day on the access road. |
+        """;
+
+    /// <summary>revision | signed, empty for the draft | what it is about</summary>
+    public const string Revisions = """
+        1 | 2025-11-20 | As tendered
+        2 | 2026-01-14 | As contracted: less energy, no jetty
+        3 | | Noise at the fence, alarms at the reservoir
+        """;
+
+    /// <summary>item | revision that changed it | kind until then | wording until then</summary>
+    public const string Earlier = """
+        4.6.1 | 2 | requirement | Specific energy use does not exceed 3.20 kWh per m³, intake to delivery point.
+        4.8.5 | 3 | requirement | Noise at the fence stays below 45 dB at night.
+        """;
+
+    /// <summary>item | revision that added it</summary>
+    public const string Added = """
+        4.7.6 | 3
+        """;
+
+    /// <summary>item | revision that withdrew it</summary>
+    public const string Withdrawn = """
+        3.7 | 2
+        """;
+
+    /// <summary>query | item | what is asked | asked on | asked by | answer | answered on</summary>
+    public const string Queries = """
+        Q-01 | 4.5.1 | Is backwash of the test run led to the outfall too? | 2026-05-04 | n.castell | Yes, from the first day on. | 2026-05-18
+        Q-02 | 4.5.3 | Who hauls the sludge, and where to? | 2027-07-12 | l.penhale | |
+        Q-03 | 4.4.2 | May both tanks stand in the east? | 2027-08-19 | g.holm | |
         """;
 }

@@ -17,6 +17,7 @@ internal static class ProjectTables
         project.Text("variance_threshold").Text("10").EndRow();
         project.Text("accruals").Text("reversed").EndRow();
         project.Text("progress").Text("logic_holds").EndRow();
+        project.Text("manager_open_packages").Text("60").EndRow();
         project.Text("code_mask").Text("00.0.00.0").EndRow();
         project
             .Text("level_names")

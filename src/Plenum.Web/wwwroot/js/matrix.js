@@ -1,13 +1,16 @@
-// The matrix under the keys: arrows lead from account to account, also to rows that are not drawn yet.
+// The matrix under the keys: arrows lead from crossing to crossing, also to rows that are not drawn yet; other keys do
+// something at a crossing.
 
+import { lettersAct } from './keys.js';
 import { keepOneStop } from './roving.js';
 
 const MOVES = ['ArrowLeft', 'ArrowRight', 'ArrowUp', 'ArrowDown', 'Home', 'End'];
+const DEEDS = ['Enter', 'Delete', 'm', 'd', 'h', 'g'];
 
 /**
  * @param {HTMLElement | null} element
  * @param {HTMLElement} box what scrolls
- * @param {any} page object of the page with the method Next
+ * @param {any} page object of the page with the methods Next and Act
  */
 export function steerMatrix(element, box, page) {
     if (element === null) {
@@ -15,15 +18,6 @@ export function steerMatrix(element, box, page) {
     }
     const table = element;
     keepOneStop(table, '[data-account], [data-rowlink]');
-    // up and down keep to one column, also across rows that have no account in it
-    let column = 0;
-    let keeps = false;
-    table.addEventListener('focusin', (event) => {
-        const here = event.target instanceof Element ? event.target.closest('[data-account]') : null;
-        if (here instanceof HTMLElement && !keeps) {
-            column = Number(here.dataset.column);
-        }
-    });
     table.addEventListener('keydown', async (event) => {
         const part = event.target instanceof Element ? event.target.closest('[data-rowlink]') : null;
         if (part !== null && event.key === 'ArrowRight') {
@@ -32,21 +26,35 @@ export function steerMatrix(element, box, page) {
             return;
         }
         const here = event.target instanceof Element ? event.target.closest('[data-account]') : null;
-        if (!(here instanceof HTMLElement) || !MOVES.includes(event.key) || event.ctrlKey || event.altKey || event.metaKey || event.shiftKey) {
+        if (!(here instanceof HTMLElement) || event.ctrlKey || event.altKey || event.metaKey || event.shiftKey) {
+            return;
+        }
+        const row = /** @type {HTMLElement} */ (here.closest('[data-row]'));
+        const place = [Number(row.dataset.row), Number(here.dataset.column), here.dataset.account];
+        const deed = event.key.length === 1 ? event.key.toLowerCase() : event.key;
+        if (DEEDS.includes(deed) && (deed.length > 1 || lettersAct())) {
+            event.preventDefault();
+            event.stopPropagation();
+            await page.invokeMethodAsync('Act', ...place, deed);
+            return;
+        }
+        if (!MOVES.includes(event.key)) {
             return;
         }
         event.preventDefault();
-        const row = /** @type {HTMLElement} */ (here.closest('[data-row]'));
-        const to = await page.invokeMethodAsync('Next', Number(row.dataset.row), here.dataset.account, event.key, column);
+        const to = await page.invokeMethodAsync('Next', ...place, event.key);
         if (to !== null) {
-            await reach(to.row);
-            keeps = event.key === 'ArrowUp' || event.key === 'ArrowDown';
-            focusOn(table.querySelector(`[data-row="${to.row}"] [data-account="${CSS.escape(to.account)}"]`));
-            keeps = false;
+            await take(to.row, to.column, to.account);
         } else if (event.key === 'ArrowLeft') {
             focusOn(row.querySelector('[data-rowlink]'));
         }
     });
+
+    /** Gives a crossing the keys. @param {number} row @param {number} column @param {string} account */
+    async function take(row, column, account) {
+        await reach(row);
+        focusOn(table.querySelector(`[data-row="${row}"] [data-column="${column}"][data-account="${CSS.escape(account)}"]`));
+    }
 
     /** @param {Element | null} next */
     function focusOn(next) {
@@ -95,5 +103,5 @@ export function steerMatrix(element, box, page) {
         }
     }
 
-    return { show: reach };
+    return { show: reach, take };
 }

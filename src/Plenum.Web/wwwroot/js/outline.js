@@ -3,6 +3,10 @@
 import { keepOneStop } from './roving.js';
 import { lettersAct } from './keys.js';
 import { copyText, focusRow } from './tables.js';
+import { keepPasted } from './paste.js';
+
+// characters of a message to the page; it takes 32 768 bytes
+const LONGEST_MESSAGE = 8000;
 
 const ACTS = new Map([
     ['Enter', 'sister'],
@@ -73,7 +77,9 @@ export function steerOutline(table, page) {
         const text = event.clipboardData?.getData('text/plain') ?? '';
         if (position >= 0 && text !== '') {
             event.preventDefault();
-            void page.invokeMethodAsync('Paste', position, text);
+            keepPasted(text);
+            // a message has a bound; a longer list is fetched in pieces
+            void page.invokeMethodAsync('Paste', position, text.slice(0, LONGEST_MESSAGE));
         }
     });
     table.addEventListener('keydown', (event) => {

@@ -74,10 +74,7 @@ public sealed record DivideElementCommand(
     {
         foreach (var (column, row) in users)
         {
-            if (
-                PackageWork.IsRecord(column.Table)
-                || column.Table == BudgetPeriodTable.Definition
-            )
+            if (PackageWork.IsRecord(column.Table) || column.Table == BudgetPeriodTable.Definition)
             {
                 throw new EditException([
                     new EditFault(
@@ -109,7 +106,9 @@ public sealed record DivideElementCommand(
     private void ShareCells(EditDraft draft, int[] parts)
     {
         var elements = draft[ElementTable.Definition];
-        foreach (var column in (ColumnDefinition[])[ElementTable.Allotted, ElementTable.AllottedHours])
+        foreach (
+            var column in (ColumnDefinition[])[ElementTable.Allotted, ElementTable.AllottedHours]
+        )
         {
             var whole = elements.Long(column, Id);
             if (Cell.IsGiven(whole))
@@ -145,8 +144,25 @@ public sealed record DivideElementCommand(
         }
     }
 
+    /// <summary>An amount in another currency is converted once, as a whole: in parts it would come to another sum.</summary>
+    internal static void NeedOwnCurrency(EditDraft draft, int row)
+    {
+        if (
+            draft.Text(BudgetTable.Currency, row) is { } currency
+            && currency != draft.ProjectCurrency.Code
+        )
+        {
+            throw new EditException(
+                $"The budget of {draft.Key(BudgetTable.Definition, row)} is in {currency}; converted in other parts it would "
+                    + "come to another sum.",
+                $"a budget in {draft.ProjectCurrency.Code}"
+            );
+        }
+    }
+
     private void ShareBudget(EditDraft draft, int row, int[] parts)
     {
+        NeedOwnCurrency(draft, row);
         var budget = draft[BudgetTable.Definition];
         var amount = Shared(budget.Long(BudgetTable.Amount, row));
         var given = budget.Long(BudgetTable.Hours, row);

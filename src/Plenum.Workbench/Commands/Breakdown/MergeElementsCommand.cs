@@ -47,7 +47,9 @@ public sealed record MergeElementsCommand(int Keep, IReadOnlyList<int> Others) :
 
             MergeCells(draft, other);
             foreach (
-                var (column, row) in PackageWork.Users(draft, ElementTable.Definition, other).ToList()
+                var (column, row) in PackageWork
+                    .Users(draft, ElementTable.Definition, other)
+                    .ToList()
             )
             {
                 if (draft.Has(column.Table, row))
@@ -147,9 +149,7 @@ public sealed record MergeElementsCommand(int Keep, IReadOnlyList<int> Others) :
     /// <summary>The row of the element that stays whose other keys are the same.</summary>
     private int? SameOf(EditDraft draft, ColumnDefinition column, int row)
     {
-        foreach (
-            var (own, id) in PackageWork.Users(draft, ElementTable.Definition, Keep).ToList()
-        )
+        foreach (var (own, id) in PackageWork.Users(draft, ElementTable.Definition, Keep).ToList())
         {
             if (own == column && id != row && SameKeys(draft, column, id, row))
             {
@@ -198,7 +198,10 @@ public sealed record MergeElementsCommand(int Keep, IReadOnlyList<int> Others) :
         );
         if (
             Cell.IsGiven(start)
-            && (packages.Int(PackageTable.Start, keep) is var mine && (!Cell.IsGiven(mine) || start < mine))
+            && (
+                packages.Int(PackageTable.Start, keep) is var mine
+                && (!Cell.IsGiven(mine) || start < mine)
+            )
         )
         {
             packages.Set(PackageTable.Start, keep, start);
@@ -213,18 +216,8 @@ public sealed record MergeElementsCommand(int Keep, IReadOnlyList<int> Others) :
     private static void AddBudget(EditDraft draft, int keep, int other)
     {
         var budget = draft[BudgetTable.Definition];
-        if (
-            draft.Text(BudgetTable.Currency, keep) != draft.Text(BudgetTable.Currency, other)
-            || draft.Text(BudgetTable.Rate, keep) != draft.Text(BudgetTable.Rate, other)
-        )
-        {
-            throw new EditException(
-                $"The budgets of {draft.Key(BudgetTable.Definition, keep)} and {draft.Key(BudgetTable.Definition, other)} "
-                    + "are in different currencies or at different rates.",
-                "budgets in one currency at one rate"
-            );
-        }
-
+        DivideElementCommand.NeedOwnCurrency(draft, keep);
+        DivideElementCommand.NeedOwnCurrency(draft, other);
         budget.Set(
             BudgetTable.Amount,
             keep,
@@ -236,7 +229,11 @@ public sealed record MergeElementsCommand(int Keep, IReadOnlyList<int> Others) :
         );
         if (Cell.IsGiven(theirs))
         {
-            budget.Set(BudgetTable.Hours, keep, Cell.IsGiven(mine) ? checked(mine + theirs) : theirs);
+            budget.Set(
+                BudgetTable.Hours,
+                keep,
+                Cell.IsGiven(mine) ? checked(mine + theirs) : theirs
+            );
         }
     }
 }
