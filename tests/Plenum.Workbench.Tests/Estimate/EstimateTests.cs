@@ -132,8 +132,8 @@ public class EstimateTests
     [InlineData("cost_element", "wages", "cost_element: \"wages\" found, one of labour, material, equipment, subcontract, other expected")]
     [InlineData("base_date", "31.12.2026", "base_date: \"31.12.2026\" found, a date such as 2026-03-31 expected")]
     [InlineData("currency", "Euro", "currency: \"Euro\" found, a currency code of ISO 4217, such as EUR expected")]
-    [InlineData("amount", "1.234", "amount: \"1.234\" found, an amount in EUR such as 1234.50, not below 0, at most 2 decimals expected")]
-    [InlineData("low", "1 000", "low: \"1 000\" found, an amount in EUR such as 1234.50, not below 0, at most 2 decimals expected")]
+    [InlineData("amount", "1.234", "amount: \"1.234\" found, an amount such as 1234.55 with at most 2 decimals, not negative, at most 10000000000000.00 expected")]
+    [InlineData("low", "1 000", "low: \"1 000\" found, an amount such as 1234.55 with at most 2 decimals, not negative, at most 10000000000000.00 expected")]
     public void A_wrong_cell_is_refused(string column, string text, string message)
     {
         using var hall = new PumpHall();

@@ -18,9 +18,7 @@ public class WorkSetCommandTests
         // 100.01 at 10, 50, 5, 20 and 15 %, running totals rounded: 10.00, 60.01, 65.01, 85.01, 100.01
         Assert.Equal(
             ["10.00", "50.01", "5.00", "20.00", "15.00"],
-            Enumerable
-                .Range(1, 5)
-                .Select(n => hall.Text($"H.2.1.{n}", ElementTable.Allotted))
+            Enumerable.Range(1, 5).Select(n => hall.Text($"H.2.1.{n}", ElementTable.Allotted))
         );
         // 70.01 h likewise: 7.00, 42.01, 45.51, 59.51, 70.01
         Assert.Equal(
@@ -165,8 +163,16 @@ public class WorkSetCommandTests
     }
 
     [Theory]
-    [InlineData("share", "lots", "share: \"lots\" found, a number with a decimal point, such as 12.5, not below 0, at most 28 digits expected")]
-    [InlineData("duration", "-1", "duration: \"-1\" found, a whole number from 0 to 100000 expected")]
+    [InlineData(
+        "share",
+        "lots",
+        "share: \"lots\" found, a number with a decimal point, such as 12.5, not below 0, at most 28 digits expected"
+    )]
+    [InlineData(
+        "duration",
+        "-1",
+        "duration: \"-1\" found, a whole number from 0 to 100000 expected"
+    )]
     [InlineData(
         "technique",
         "half",
