@@ -3,6 +3,7 @@ using Microsoft.JSInterop;
 using Plenum.Core;
 using Plenum.Core.Foundation.Tables;
 using Plenum.Workbench;
+using Plenum.Workbench.Commands;
 
 namespace Plenum.Web.Scope;
 

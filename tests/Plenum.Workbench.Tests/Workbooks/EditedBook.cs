@@ -64,7 +64,7 @@ internal sealed class EditedBook : IDisposable
         var answer = Read();
         Assert.Empty(answer.Errors.Items);
         Assert.NotNull(answer.Command);
-        return Commands.EditTrial.Of(Project, answer.Command).Next;
+        return Plenum.Workbench.Commands.EditTrial.Of(Project, answer.Command).Next;
     }
 
     public InputError OnlyError() => Assert.Single(Read().Errors.Items);

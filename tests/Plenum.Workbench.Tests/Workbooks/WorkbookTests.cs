@@ -156,7 +156,7 @@ public class WorkbookTests
             from row in Enumerable.Range(0, Demo.Tree.Count)
             from activity in parts.Needed(row)
             where
-                !parts.IsPlanned(row, activity) && parts.IsRuledOut(row, activity) == isRuledOut
+                !parts.Planned(row).Contains(activity) && parts.IsRuledOut(row, activity) == isRuledOut
             select (row, activity)
         ).First();
     }
@@ -171,7 +171,7 @@ public class WorkbookTests
         OpenProject.Create(folder["plant.plenum"], "a.planner", TimeProvider.System);
         using var project = OpenProject.Open(folder["plant.plenum"], TimeProvider.System);
         project.Edit(
-            new Commands.Breakdown.PasteListCommand(0, 0, "Plant\n  Intake\n  Filters\n    Sand"),
+            new Plenum.Workbench.Commands.Breakdown.PasteListCommand(0, 0, "Plant\n  Intake\n  Filters\n    Sand"),
             "a.planner"
         );
         var before = project.Current;
