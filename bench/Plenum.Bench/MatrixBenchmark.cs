@@ -113,10 +113,10 @@ internal sealed class MatrixBenchmark : Benchmark
 
     private static Table WorkSets()
     {
-        var count = Types * ActivitiesOfASet;
-        var (types, order) = (new int[count], new int[count]);
-        var (activities, facets) = (new string?[count], new string?[count]);
-        for (var row = 0; row < count; row++)
+        const int Count = Types * ActivitiesOfASet;
+        var (types, order) = (new int[Count], new int[Count]);
+        var (activities, facets) = (new string?[Count], new string?[Count]);
+        for (var row = 0; row < Count; row++)
         {
             types[row] = (row / ActivitiesOfASet) + 1;
             order[row] = row % ActivitiesOfASet;
@@ -129,7 +129,7 @@ internal sealed class MatrixBenchmark : Benchmark
 
         return Tables.Of(
             WorkSetTable.Definition,
-            count,
+            Count,
             (WorkSetTable.PartType, Tables.Of(types)),
             (WorkSetTable.Activity, Tables.Of(activities)),
             (WorkSetTable.Facet, Tables.Of(facets)),

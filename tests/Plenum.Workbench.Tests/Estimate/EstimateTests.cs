@@ -1,7 +1,5 @@
-using Plenum.Core;
 using Plenum.Core.Baseline;
 using Plenum.Core.Estimate;
-using Plenum.Workbench.Commands;
 using Plenum.Workbench.Commands.Estimate;
 using Plenum.Workbench.Maps;
 using Plenum.Workbench.Questions;
