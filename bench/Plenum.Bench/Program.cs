@@ -16,6 +16,7 @@ Dictionary<string, Func<Setting, Benchmark>> benchmarks = new(StringComparer.Ord
     ["accounts"] = setting => new AccountsBenchmark(setting),
     ["audit"] = setting => new AuditBenchmark(setting),
     ["matrix"] = setting => new MatrixBenchmark(setting),
+    ["edit"] = setting => new EditBenchmark(setting),
 };
 
 var only = Option("--only");

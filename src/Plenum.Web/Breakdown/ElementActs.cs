@@ -24,33 +24,45 @@ public static class ElementActs
             "remove" => new RemoveElementsCommand([id]),
             "renumber" => new RenumberCommand(id),
             "package" => TurnPackage(project, position),
+            "merge" => new MergeElementsCommand(SisterBefore(project, position) ?? id, [id]),
             _ => null,
         };
     }
 
     /// <summary>The element to go to once another is removed: the next sister, else the one before, else the parent.</summary>
-    public static int NextAfterRemoval(Project project, int position)
+    /// <param name="project">The project with the element.</param>
+    /// <param name="position">Its position.</param>
+    /// <param name="toSisterBefore">It goes up in the sister before it.</param>
+    public static int NextAfterRemoval(Project project, int position, bool toSisterBefore = false)
     {
         var tree = project.Tree;
+        var ids = tree.Elements.Ids;
         var parent = tree.Parent[position];
         if (parent < 0)
         {
-            return tree.Elements.Ids[position];
+            return ids[position];
         }
 
         var next = tree.SubtreeEnd[position];
-        if (next < tree.SubtreeEnd[parent])
+        return !toSisterBefore && next < tree.SubtreeEnd[parent]
+            ? ids[next]
+            : SisterBefore(project, position) ?? ids[parent];
+    }
+
+    /// <summary>Id of the sister before an element; null for the first.</summary>
+    private static int? SisterBefore(Project project, int position)
+    {
+        var tree = project.Tree;
+        int? before = null;
+        if (tree.Parent[position] is var parent and >= 0)
         {
-            return tree.Elements.Ids[next];
+            for (var child = parent + 1; child < position; child = tree.SubtreeEnd[child])
+            {
+                before = tree.Elements.Ids[child];
+            }
         }
 
-        var before = parent;
-        for (var child = parent + 1; child < position; child = tree.SubtreeEnd[child])
-        {
-            before = child;
-        }
-
-        return tree.Elements.Ids[before];
+        return before;
     }
 
     /// <summary>An element with all below it as a list indented by tabs.</summary>

@@ -24,6 +24,7 @@ internal static class Drawn
         services.AddSingleton<NavigationManager>(new Address("http://localhost" + address));
         services.AddSingleton<IJSRuntime, NoScript>();
         services.AddScoped<Sheet>();
+        services.AddScoped<Editing>();
         services.AddScoped<Web.Breakdown.OpenBranches>();
         await using var provider = services.BuildServiceProvider();
         await using var renderer = new HtmlRenderer(provider, NullLoggerFactory.Instance);
