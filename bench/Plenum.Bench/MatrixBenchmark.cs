@@ -185,7 +185,10 @@ internal sealed class MatrixBenchmark : Benchmark
                 NotNeededTable.Definition,
                 ruledOut.Count,
                 (NotNeededTable.Element, Tables.Of([.. ruledOut.Select(one => one.Element)])),
-                (NotNeededTable.Activity, Tables.Of([.. ruledOut.Select(one => (string?)one.Activity)]))
+                (
+                    NotNeededTable.Activity,
+                    Tables.Of([.. ruledOut.Select(one => (string?)one.Activity)])
+                )
             )
         );
 

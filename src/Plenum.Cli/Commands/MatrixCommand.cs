@@ -110,8 +110,7 @@ internal static class MatrixCommand
                 .. line.IsGroup
                     ? answer.Columns.Select(_ => "")
                     : line.Cells.Select(cell => TextTable.Cut(Short(cell), WidestCell)),
-                line.IsGroup ? ""
-                    : $"{line.Decided} of {line.Decided + line.Undecided}",
+                line.IsGroup ? "" : $"{line.Decided} of {line.Decided + line.Undecided}",
             ]);
         }
 

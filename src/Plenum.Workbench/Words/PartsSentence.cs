@@ -16,9 +16,10 @@ public static class PartsSentence
         }
 
         var undecided = answer.Cells - answer.Decided;
-        var here = undecided == 0
-            ? $"All {Amounts.Count(answer.Cells)} cells of {answer.Name} are decided."
-            : $"{Counted(answer.Decided, "cell", "cells")} decided, {Amounts.Count(undecided)} missing in {answer.Name}.";
+        var here =
+            undecided == 0
+                ? $"All {Amounts.Count(answer.Cells)} cells of {answer.Name} are decided."
+                : $"{Counted(answer.Decided, "cell", "cells")} decided, {Amounts.Count(undecided)} missing in {answer.Name}.";
         var (decided, cells) = answer.Whole;
         return answer.Under == 0
             ? here

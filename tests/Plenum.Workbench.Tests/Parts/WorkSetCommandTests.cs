@@ -57,7 +57,10 @@ public class WorkSetCommandTests
         hall.Do(new ApplyWorkSetCommand([hall.Id("H.1.2"), hall.Id("H.1.1")]));
         Assert.Equal(["Design: 0 h", "Erection: stands on the ground"], hall.Row("H.1.2"));
         Assert.Equal("Design: 30 h", hall.Row("H.1.1")[0]);
-        Assert.DoesNotContain(hall.Row("H.1.1"), line => line.EndsWith("missing", StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            hall.Row("H.1.1"),
+            line => line.EndsWith("missing", StringComparison.Ordinal)
+        );
     }
 
     [Fact]
@@ -86,7 +89,10 @@ public class WorkSetCommandTests
             var before = hall.Content();
             hall.Do(new ApplyWorkSetCommand([part]));
             var after = hall.Content();
-            Assert.DoesNotContain(hall.Row("H.2.1"), line => line.EndsWith("missing", StringComparison.Ordinal));
+            Assert.DoesNotContain(
+                hall.Row("H.2.1"),
+                line => line.EndsWith("missing", StringComparison.Ordinal)
+            );
             Assert.Equal(Rounded(allotted, shares), Sum(hall, ElementTable.Allotted));
             Assert.Equal(Rounded(hours, shares), Sum(hall, ElementTable.AllottedHours));
             hall.Open.Undo("planner");

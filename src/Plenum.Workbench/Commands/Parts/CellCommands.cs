@@ -172,8 +172,7 @@ public sealed record CopyCellsCommand(IReadOnlyList<CellCopy> Copies) : EditComm
         {
             var row = draft.Before[ElementTable.Definition].RowOf(package);
             var budget = row < 0 ? 0 : draft.Before.HourTotals.Budget[row];
-            var allotted = draft[ElementTable.Definition]
-                .Long(ElementTable.AllottedHours, package);
+            var allotted = draft[ElementTable.Definition].Long(ElementTable.AllottedHours, package);
             sum +=
                 budget != 0 ? budget
                 : Cell.IsGiven(allotted) ? allotted
