@@ -4,7 +4,6 @@ using System.Text.Json;
 using Plenum.Cli.Output;
 using Plenum.Core.Breakdown;
 using Plenum.Workbench.Questions;
-using Plenum.Workbench.Words;
 
 namespace Plenum.Cli.Commands;
 

@@ -12,7 +12,6 @@ namespace Plenum.Workbench.Maps;
 /// </summary>
 internal static class ScopeLens
 {
-    private const byte Picked = 0;
     private const byte Asked = 1;
     private const byte Partly = 2;
     private const byte Nobody = 3;
@@ -73,7 +72,7 @@ internal static class ScopeLens
         foreach (var row in project.ScopeCoverage.Answers[picked])
         {
             var element = tree.Elements.RowOf(trace.Ints(TraceTable.Element)[row]);
-            classOf.AsSpan(element..tree.SubtreeEnd[element]).Fill(Picked);
+            classOf.AsSpan(element..tree.SubtreeEnd[element]).Clear(); // picked is the first class
         }
     }
 

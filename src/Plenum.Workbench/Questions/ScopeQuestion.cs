@@ -1,7 +1,4 @@
 using Plenum.Core;
-using Plenum.Core.Breakdown;
-using Plenum.Core.Foundation;
-using Plenum.Core.Foundation.Tables;
 using Plenum.Core.Scope;
 
 namespace Plenum.Workbench.Questions;

@@ -31,6 +31,10 @@ export function putScope(root, page) {
 
     /** @param {KeyboardEvent} event */
     function onKey(event) {
+        if (event.target instanceof HTMLTextAreaElement && event.target.dataset.words !== undefined) {
+            markWords(event, event.target);
+            return;
+        }
         const here = event.target instanceof Element ? event.target.closest('[data-item]') : null;
         if (here === null || event.ctrlKey || event.altKey || event.metaKey) {
             return;
@@ -45,6 +49,26 @@ export function putScope(root, page) {
                 next.focus();
             }
         }
+    }
+
+    let first = -1;
+    let last = -1;
+    /** Arrows mark the word after or before, with Shift one word more or less. @param {KeyboardEvent} event @param {HTMLTextAreaElement} field */
+    function markWords(event, field) {
+        const words = [...field.value.matchAll(/[^\s.,;:()]\S*/g)].map((found) => ({
+            start: found.index,
+            end: found.index + found[0].replace(/[.,;:)]+$/, '').length,
+        }));
+        const to = { ArrowRight: last + 1, ArrowLeft: last < 0 ? words.length - 1 : last - 1, Home: 0, End: words.length - 1 }[event.key];
+        if (to === undefined || event.ctrlKey || event.altKey || event.metaKey || words.length === 0) {
+            return;
+        }
+        event.preventDefault();
+        last = Math.max(0, Math.min(words.length - 1, to));
+        first = event.shiftKey && first >= 0 ? first : last;
+        const [from, until] = first <= last ? [first, last] : [last, first];
+        field.setSelectionRange(words[from].start, words[until].end);
+        tell(field.value.slice(words[from].start, words[until].end));
     }
 
     /** Words are marked in the field of the form, or in the picked item itself. */
@@ -149,8 +173,9 @@ export function putScope(root, page) {
                 const row = sheet.querySelector(`[data-itemrow="${CSS.escape(item)}"]`);
                 row?.scrollIntoView({ block: 'nearest' });
             }
-            if (item !== shown) {
+            if (item !== shown || sheet.querySelector('[data-words]') === null) {
                 told = '';
+                first = last = -1;
             }
             shown = item ?? '';
             later();

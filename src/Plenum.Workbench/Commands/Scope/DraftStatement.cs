@@ -1,5 +1,4 @@
 using System.Globalization;
-using Plenum.Core;
 using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;

@@ -118,7 +118,7 @@ public sealed record AddPartForCommand(int Item, string? Phrase, int Parent, str
         }
 
         Elements.Need(draft, Parent);
-        var last = draft.Breakdown.Children(Parent).LastOrDefault();
+        var last = draft.Breakdown.Children(Parent) is [.., var youngest] ? youngest : 0;
         new AddElementCommand(Parent, last, Name).Apply(draft);
         Phrases.Trace(draft, Item, draft.Breakdown.Children(Parent)[^1], Phrase);
     }
