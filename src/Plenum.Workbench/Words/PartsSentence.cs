@@ -31,10 +31,10 @@ public static class PartsSentence
         cell switch
         {
             null => "not of its type",
-            { State: ActivityState.Planned } => $"planned, {Hours(cell.Hours)}",
+            { State: ActivityState.Planned } => $"planned, {Whole(cell.Hours)}",
             { State: ActivityState.NotNeeded } => $"not needed: {cell.Reason}",
             { State: ActivityState.Both } =>
-                $"planned with {Hours(cell.Hours)} and ruled out: {cell.Reason}",
+                $"both planned with {Whole(cell.Hours)} and ruled out: {cell.Reason}",
             _ => "missing",
         };
 
@@ -50,6 +50,9 @@ public static class PartsSentence
         return $"{who}{cell.PartCode} {cell.PartName} ({cell.ParentName}) has no {Lower(cell.Activity)}: nobody has planned it or ruled "
             + $"it out.{sisters} Is it needed, and if so with how many hours; or why is it not needed?";
     }
+
+    /// <summary>As many digits as a cell shows: what is heard and what is seen are the same.</summary>
+    private static string Whole(decimal hours) => Amounts.Count(hours) + "\u202Fh";
 
     /// <summary>Hours with their unit: "88 h".</summary>
     public static string Hours(decimal hours) =>
