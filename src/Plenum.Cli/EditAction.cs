@@ -137,7 +137,8 @@ internal static class EditAction
 
         table.Write(context.Out);
         context.Out.WriteLine(
-            dryRun ? "Nothing was changed (--dry-run)."
+            dryRun
+                ? "Nothing was changed (--dry-run)."
                 : string.Create(
                     System.Globalization.CultureInfo.InvariantCulture,
                     $"Done. Revision {revision}."

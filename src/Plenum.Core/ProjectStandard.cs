@@ -83,7 +83,10 @@ public static class ProjectStandard
             throw new ArgumentException("A standard breakdown needs parts.", nameof(root));
         }
 
-        var elements = tree.Elements.Ids.AsSpan(root, tree.SubtreeEnd[root] - root).ToArray().ToHashSet();
+        var elements = tree
+            .Elements.Ids.AsSpan(root, tree.SubtreeEnd[root] - root)
+            .ToArray()
+            .ToHashSet();
         HashSet<int> types = [];
         foreach (var type in tree.Elements.Ints(ElementTable.PartType)[root..tree.SubtreeEnd[root]])
         {
@@ -190,8 +193,9 @@ public static class ProjectStandard
         for (var row = 0; row < table.Count; row++)
         {
             if (
-                ids is null
-                || ids.Contains(reference is null ? table.Ids[row] : table.Ints(reference)[row])
+                ids?.Contains(
+                    reference is null ? table.Ids[row] : table.Ints(reference)[row]
+                ) != false
             )
             {
                 rows.Add(row);

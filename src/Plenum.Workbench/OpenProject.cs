@@ -97,7 +97,7 @@ public sealed partial class OpenProject : IDisposable
                     result.Changes,
                     new AuditEntry(command.Person, "import", command.Reason, command.Change),
                     progress is null ? null : new StepProgress(progress),
-                    ct
+                    ct: ct
                 );
             }
 

@@ -4,7 +4,6 @@ using System.Globalization;
 using Plenum.Cli.Output;
 using Plenum.Core;
 using Plenum.Core.Breakdown;
-using Plenum.Workbench.Commands;
 using Plenum.Workbench.Commands.Breakdown;
 using Plenum.Workbench.Questions;
 using Plenum.Workbench.Standards;
@@ -221,12 +220,7 @@ internal static class StandardCommand
         return command;
     }
 
-    private static int Use(
-        CliContext context,
-        ParseResult parsed,
-        bool json,
-        CancellationToken ct
-    )
+    private static int Use(CliContext context, ParseResult parsed, bool json, CancellationToken ct)
     {
         var standard = StandardLibrary.Find(parsed.GetRequiredValue(Standard), context.Clock);
         using var progress = new ProgressLine(context);
@@ -249,6 +243,5 @@ internal static class StandardCommand
         );
     }
 
-    private static string Amounts(int count) =>
-        count.ToString(CultureInfo.InvariantCulture);
+    private static string Amounts(int count) => count.ToString(CultureInfo.InvariantCulture);
 }

@@ -52,7 +52,9 @@ internal static class WorkbookCommand
 
             if (result.GetValue(Read) && result.GetValue(CommonOptions.Under) is not null)
             {
-                result.AddError("--under is for writing; a workbook that is read says itself what it holds.");
+                result.AddError(
+                    "--under is for writing; a workbook that is read says itself what it holds."
+                );
             }
         });
         command.SetAction(
@@ -75,12 +77,7 @@ internal static class WorkbookCommand
         return command;
     }
 
-    private static int Write(
-        CliContext context,
-        ParseResult parsed,
-        OpenProject project,
-        bool json
-    )
+    private static int Write(CliContext context, ParseResult parsed, OpenProject project, bool json)
     {
         var file = parsed.GetRequiredValue(File);
         var elements = WorkbookFile.Write(
@@ -116,10 +113,7 @@ internal static class WorkbookCommand
         bool json
     )
     {
-        var answer = WorkbookReading.Read(
-            project.Current,
-            parsed.GetRequiredValue(File).FullName
-        );
+        var answer = WorkbookReading.Read(project.Current, parsed.GetRequiredValue(File).FullName);
         if (answer.Errors.Any)
         {
             if (json)
@@ -147,9 +141,7 @@ internal static class WorkbookCommand
             }
             else
             {
-                context.Out.WriteLine(
-                    "Nothing changes: the project has all of this already."
-                );
+                context.Out.WriteLine("Nothing changes: the project has all of this already.");
             }
 
             return ExitCode.Done;

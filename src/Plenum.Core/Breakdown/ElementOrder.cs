@@ -28,7 +28,7 @@ public sealed class ElementOrder
     /// <returns>Null if too much has changed, or an element has another root.</returns>
     public static int[]? Of(ElementTree before, TableEdit edit)
     {
-        HashSet<int> lifted = [];
+        HashSet<int> moved = [];
         foreach (var id in edit.Touched)
         {
             var row = before.Elements.RowOf(id);
@@ -38,21 +38,21 @@ public sealed class ElementOrder
                 || !edit.SameAt(ElementTable.Code, id, before.Elements[ElementTable.Code], row)
             )
             {
-                lifted.Add(id);
+                moved.Add(id);
             }
         }
 
-        lifted.UnionWith(edit.Added);
+        moved.UnionWith(edit.Added);
         if (
             before.Count == 0
-            || lifted.Contains(before.Elements.Ids[0])
+            || moved.Contains(before.Elements.Ids[0])
             || edit.Removed.Contains(before.Elements.Ids[0])
         )
         {
             return null;
         }
 
-        return new ElementOrder(before, edit, lifted).Make();
+        return new ElementOrder(before, edit, moved).Make();
     }
 
     private int[]? Make()

@@ -61,11 +61,7 @@ public static class BookWriter
 
     private static void Write(Spreadsheet workbook, BookStyles styles, BookSheet sheet)
     {
-        var options = new WorksheetOptions
-        {
-            FrozenRows = 1,
-            FrozenColumns = sheet.FrozenColumns,
-        };
+        var options = new WorksheetOptions { FrozenRows = 1, FrozenColumns = sheet.FrozenColumns };
         for (var column = 0; column < sheet.Columns.Count; column++)
         {
             options.Column(column + 1).Width = sheet.Columns[column].Width;
@@ -144,14 +140,12 @@ public static class BookWriter
         foreach (var note in notes)
         {
             Wait(
-                workbook.AddRowAsync(
-                    [
-                        new StyledCell(
-                            Escaped(note),
-                            styles.Of(BookColumnKind.Lines, BookMark.None, false, 1)
-                        ),
-                    ]
-                )
+                workbook.AddRowAsync([
+                    new StyledCell(
+                        Escaped(note),
+                        styles.Of(BookColumnKind.Lines, BookMark.None, false, 1)
+                    ),
+                ])
             );
         }
     }

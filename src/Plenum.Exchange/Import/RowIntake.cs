@@ -235,21 +235,21 @@ internal sealed class RowIntake : ICellContext
 
     string ICellContext.Pooled(ReadOnlySpan<char> text) => draft.Pool.Get(text);
 
-    bool ICellContext.TryReference(ColumnDefinition column, ReadOnlySpan<char> text, out int value)
+    bool ICellContext.TryReference(ColumnDefinition column, ReadOnlySpan<char> text, out int stored)
     {
         if (column.Targets is [var only] && only == definition.Name)
         {
-            value = Cell.NoInt;
+            stored = Cell.NoInt;
             ownReferences.Add((incoming.Count, column, draft.Pool.Get(text)));
             return true;
         }
 
-        if (!draft.TryResolve(column, text, out value))
+        if (!draft.TryResolve(column, text, out stored))
         {
             return false;
         }
 
-        if (value == Cell.NoInt)
+        if (stored == Cell.NoInt)
         {
             // the table that may know the code could not be read: rules that follow the reference must not run
             draft.MarkUnclean(definition);

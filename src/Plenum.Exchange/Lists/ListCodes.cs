@@ -67,7 +67,8 @@ internal static class ListCodes
     public static string Stem(string code, IReadOnlySet<string> codes, IReadOnlySet<string> parents)
     {
         var above = Above(code);
-        return above is not null
+        return
+            above is not null
             && code.AsSpan(above.Length + 1).Trim('0').IsEmpty
             && !codes.Contains(above)
             && parents.Contains(above)

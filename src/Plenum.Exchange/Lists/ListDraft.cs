@@ -186,7 +186,10 @@ internal static class ListDrafts
             {
                 (draft.Code, draft.Name) = (code, name);
             }
-            else if (ListCodes.Split(draft.Name + " -") is var (alone, _) && ListCodes.Parts(alone) > 1)
+            else if (
+                ListCodes.Split(draft.Name + " -") is var (alone, _)
+                && ListCodes.Parts(alone) > 1
+            )
             {
                 (draft.Code, draft.Name) = (alone, "");
             }

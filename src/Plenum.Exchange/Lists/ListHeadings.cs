@@ -67,7 +67,11 @@ internal sealed class ListHeadings
         for (var cell = 0; cell < line.Cells.Count; cell++)
         {
             var heading = line.Cells[cell];
-            if (heading.Length == 0 && headings.Name >= 0 && cell == headings.Name + headings.NameCells)
+            if (
+                heading.Length == 0
+                && headings.Name >= 0
+                && cell == headings.Name + headings.NameCells
+            )
             {
                 headings.NameCells++;
             }

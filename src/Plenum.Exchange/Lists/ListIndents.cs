@@ -75,9 +75,7 @@ internal sealed class ListIndents(
     private void BySpaces()
     {
         var least = drafts.Min(draft => draft.Spaces);
-        var step = drafts
-            .Where(draft => draft.Spaces > least)
-            .Min(draft => draft.Spaces - least);
+        var step = drafts.Where(draft => draft.Spaces > least).Min(draft => draft.Spaces - least);
         foreach (var draft in drafts)
         {
             (draft.Depth, var rest) = Math.DivRem(draft.Spaces - least, step);
@@ -208,7 +206,5 @@ internal sealed class ListIndents(
     }
 
     private static string Spaces(int count) =>
-        count == 1
-            ? "1 space"
-            : string.Create(CultureInfo.InvariantCulture, $"{count} spaces");
+        count == 1 ? "1 space" : string.Create(CultureInfo.InvariantCulture, $"{count} spaces");
 }

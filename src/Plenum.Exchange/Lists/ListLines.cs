@@ -154,5 +154,6 @@ internal static class ListLines
         }
     }
 
-    private static bool IsSpace(char mark) => mark is not ('\t' or '\n' or '\r') && char.IsWhiteSpace(mark);
+    private static bool IsSpace(char mark) =>
+        mark is not ('\t' or '\n' or '\r') && char.IsWhiteSpace(mark);
 }

@@ -59,7 +59,10 @@ public static class ListWriter
         var line = new StringBuilder();
         Append(line, layout, 0, rows[0].Code, rows[0].Name);
         return ListHeadings.IsHeading(ListLines.Of(line.ToString()).First())
-            || (layout != ListLayout.Coded && ListDrafts.MayBeMisread([.. rows.Select(row => row.Name)]));
+            || (
+                layout != ListLayout.Coded
+                && ListDrafts.MayBeMisread([.. rows.Select(row => row.Name)])
+            );
     }
 
     private static void Append(

@@ -2,7 +2,6 @@ using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 using Plenum.Core;
 using Plenum.Core.Foundation.Tables;
-using Plenum.Workbench;
 using Plenum.Workbench.Commands;
 
 namespace Plenum.Web.Scope;

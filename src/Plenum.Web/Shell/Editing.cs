@@ -1,5 +1,4 @@
 using Plenum.Store;
-using Plenum.Workbench;
 using Plenum.Workbench.Commands;
 
 namespace Plenum.Web.Shell;

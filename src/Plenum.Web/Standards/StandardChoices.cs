@@ -73,7 +73,8 @@ public sealed class StandardChoices
     }
 
     /// <summary>What it is part of is left out, so that there is nothing to decide.</summary>
-    public bool IsWithin(int part) => Parts[part].Parent is >= 0 and var parent && IsLeftOut(parent);
+    public bool IsWithin(int part) =>
+        Parts[part].Parent is >= 0 and var parent && IsLeftOut(parent);
 
     /// <summary>Leaves a part out or takes it in again; reasons of parts below it are no longer asked for.</summary>
     public void Turn(int part)
@@ -84,7 +85,9 @@ public sealed class StandardChoices
         }
 
         reasons[part] = "";
-        foreach (var below in reasons.Keys.Where(other => other != part && IsWithin(other)).ToList())
+        foreach (
+            var below in reasons.Keys.Where(other => other != part && IsWithin(other)).ToList()
+        )
         {
             reasons.Remove(below);
         }
@@ -94,7 +97,12 @@ public sealed class StandardChoices
 
     /// <summary>The first part that is left out without a reason; null if there is none.</summary>
     public StandardPart? Unexplained =>
-        reasons.Where(pair => pair.Value.Trim().Length == 0).Select(pair => pair.Key).Order().Select(part => Parts[part]).FirstOrDefault();
+        reasons
+            .Where(pair => pair.Value.Trim().Length == 0)
+            .Select(pair => pair.Key)
+            .Order()
+            .Select(part => Parts[part])
+            .FirstOrDefault();
 
     public bool IsAnythingLeft => Enumerable.Range(0, Parts.Count).Any(part => !IsLeftOut(part));
 

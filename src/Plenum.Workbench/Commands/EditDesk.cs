@@ -74,8 +74,8 @@ internal sealed class EditDesk(Project current, EditDesk.Writing write, TimeProv
         IReadOnlyList<TableChange> changes,
         AuditEntry entry,
         IProgress<double>? progress = null,
-        CancellationToken ct = default,
-        bool isRepeat = false
+        bool isRepeat = false,
+        CancellationToken ct = default
     )
     {
         write(Current, next, changes, entry, progress, ct);

@@ -1,6 +1,5 @@
 using System.Globalization;
 using Plenum.Core;
-using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;
 using Plenum.Exchange.Import;

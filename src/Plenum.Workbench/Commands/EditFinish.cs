@@ -1,5 +1,4 @@
 using Plenum.Core;
-using Plenum.Core.Baseline;
 using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;

@@ -30,7 +30,8 @@ public sealed record ListQuestion(string? Under, bool Coded)
 
     /// <summary>Position of the element of a code; −1 for none named.</summary>
     /// <exception cref="QuestionException">No element has the code.</exception>
-    public static int PositionOf(Project project, string? code) => ElementPosition.Of(project, code);
+    public static int PositionOf(Project project, string? code) =>
+        ElementPosition.Of(project, code);
 
     /// <summary>Writes the list, a line for each element.</summary>
     public void Write(TextWriter output, ListAnswer answer) =>

@@ -30,7 +30,9 @@ public sealed record StandardSummary(
 /// <summary>The standard breakdowns that come with the program, as projects. Each is made once, when it is asked for.</summary>
 public static class ShippedStandards
 {
-    private static readonly ConcurrentDictionary<string, Project> Made = new(StringComparer.Ordinal);
+    private static readonly ConcurrentDictionary<string, Project> Made = new(
+        StringComparer.Ordinal
+    );
 
     public static IReadOnlyList<string> Keys { get; } =
     [.. StandardText.All.Select(text => text.Key)];

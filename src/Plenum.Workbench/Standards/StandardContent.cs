@@ -66,15 +66,14 @@ internal sealed class StandardTable
     public StandardTable(TableDefinition definition, StandardRows? rows)
     {
         this.rows = rows;
-        Columns =
-            rows is null
-                ? []
-                :
-                [
-                    .. definition.Columns.Where(column =>
-                        rows.Columns.Contains(column.Name, StringComparer.Ordinal)
-                    ),
-                ];
+        Columns = rows is null
+            ? []
+            :
+            [
+                .. definition.Columns.Where(column =>
+                    rows.Columns.Contains(column.Name, StringComparer.Ordinal)
+                ),
+            ];
     }
 
     public int Count => rows?.Rows.Count ?? 0;

@@ -76,7 +76,9 @@ public static class StandardLibrary
     {
         if (project.Tree.Count == 0)
         {
-            throw new QuestionException("Nothing is broken down yet, so there is no standard in it.");
+            throw new QuestionException(
+                "Nothing is broken down yet, so there is no standard in it."
+            );
         }
 
         var root = under is null ? 0 : ElementPosition.Of(project, under);

@@ -63,7 +63,12 @@ internal sealed record StandardText(
             heads["name"],
             heads["source"],
             heads["about"],
-            string.Join('\n', lines.Skip(empty + 1).Select(line => line.Replace(" |", "\t", StringComparison.Ordinal)))
+            string.Join(
+                '\n',
+                lines
+                    .Skip(empty + 1)
+                    .Select(line => line.Replace(" |", "\t", StringComparison.Ordinal))
+            )
         );
     }
 }

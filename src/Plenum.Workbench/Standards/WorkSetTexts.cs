@@ -16,16 +16,22 @@ internal sealed record SetActivity(
 /// <summary>Part types and work sets of the standard breakdowns that come with the program.</summary>
 internal static class WorkSetTexts
 {
-    private static readonly Lazy<IReadOnlyDictionary<string, (string Name, IReadOnlyList<SetActivity> Set)>> Made = new(Read);
+    private static readonly Lazy<
+        IReadOnlyDictionary<string, (string Name, IReadOnlyList<SetActivity> Set)>
+    > Made = new(Read);
 
     /// <summary>Name and activities of each part type, by its code.</summary>
-    public static IReadOnlyDictionary<string, (string Name, IReadOnlyList<SetActivity> Set)> Types =>
-        Made.Value;
+    public static IReadOnlyDictionary<
+        string,
+        (string Name, IReadOnlyList<SetActivity> Set)
+    > Types => Made.Value;
 
     private static Dictionary<string, (string, IReadOnlyList<SetActivity>)> Read()
     {
         Dictionary<string, List<SetActivity>> families = new(StringComparer.Ordinal);
-        Dictionary<string, (string, IReadOnlyList<SetActivity>)> types = new(StringComparer.Ordinal);
+        Dictionary<string, (string, IReadOnlyList<SetActivity>)> types = new(
+            StringComparer.Ordinal
+        );
         List<SetActivity> family = [];
         var inTypes = false;
         foreach (var line in StandardText.Lines("work-sets").Where(line => line.Length > 0))

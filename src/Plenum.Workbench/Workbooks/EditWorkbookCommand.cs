@@ -66,12 +66,7 @@ public sealed record EditWorkbookCommand(
             {
                 Try(
                     row.Where,
-                    () =>
-                        draft.Set(
-                            Commands.Cells.ColumnOf("elements", column),
-                            ids[row.Key],
-                            cell
-                        )
+                    () => draft.Set(Commands.Cells.ColumnOf("elements", column), ids[row.Key], cell)
                 );
             }
         }
@@ -114,12 +109,7 @@ public sealed record EditWorkbookCommand(
             {
                 faults.AddRange(
                     wrong.Faults.Select(fault =>
-                        where.Length == 0
-                            ? fault
-                            : fault with
-                            {
-                                Table = where,
-                            }
+                        where.Length == 0 ? fault : fault with { Table = where }
                     )
                 );
             }
@@ -206,10 +196,7 @@ public sealed record EditWorkbookCommand(
         {
             draft.Add(
                 NotNeededTable.Definition,
-                (
-                    NotNeededTable.Element,
-                    draft.CodeOf(ElementTable.Definition, reason.Element)
-                ),
+                (NotNeededTable.Element, draft.CodeOf(ElementTable.Definition, reason.Element)),
                 (NotNeededTable.Activity, reason.Activity),
                 (NotNeededTable.Reason, reason.Reason)
             );

@@ -18,7 +18,8 @@ internal sealed class MatrixCells
 
     private readonly ElementTree tree;
     private readonly PartActivities parts;
-    private readonly Dictionary<(int Element, string Activity), (int Id, string Reason)> reasons = [];
+    private readonly Dictionary<(int Element, string Activity), (int Id, string Reason)> reasons =
+    [];
 
     public MatrixCells(Project project)
     {

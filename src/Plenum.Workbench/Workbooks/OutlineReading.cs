@@ -1,7 +1,6 @@
 using System.Globalization;
 using Plenum.Core;
 using Plenum.Core.Breakdown;
-using Plenum.Core.Foundation;
 using Plenum.Exchange.Books;
 
 namespace Plenum.Workbench.Workbooks;
@@ -261,9 +260,7 @@ internal sealed class OutlineReading
         var missing = families
             .Keys.Where(id => !rowOf.ContainsKey(id))
             .Select(id => new Placed(rowOf[families[id][0]].Row, tree.Elements.RowOf(id), id, 0));
-        foreach (
-            var parent in placed.Where(row => families.ContainsKey(row.Id)).Concat(missing)
-        )
+        foreach (var parent in placed.Where(row => families.ContainsKey(row.Id)).Concat(missing))
         {
             var family = families[parent.Id];
             var last = -1;

@@ -23,12 +23,7 @@ internal sealed class SheetDifference(Project project, InputErrors errors)
         string.Create(CultureInfo.InvariantCulture, $"{sheet.File}, row {row.Row}");
 
     /// <summary>Compares a cell of an element; a column that is not on the sheet changes nothing.</summary>
-    public void Compare(
-        ReadBookSheet sheet,
-        ReadBookRow row,
-        int position,
-        ColumnDefinition column
-    )
+    public void Compare(ReadBookSheet sheet, ReadBookRow row, int position, ColumnDefinition column)
     {
         if (!sheet.Has(column.Name))
         {

@@ -48,11 +48,7 @@ public static class WorkbookFile
             8,
             IsHidden: true
         );
-        private static readonly BookColumn Code = new(
-            WorkbookLayout.Code,
-            BookColumnKind.Key,
-            16
-        );
+        private static readonly BookColumn Code = new(WorkbookLayout.Code, BookColumnKind.Key, 16);
 
         private readonly ElementTree tree = project.Tree;
         private readonly ProjectText text = new(project);
@@ -121,9 +117,7 @@ public static class WorkbookFile
             MatrixCells cells
         )
         {
-            var states = activities
-                .Select(activity => cells.At(row, activity.Activity))
-                .ToList();
+            var states = activities.Select(activity => cells.At(row, activity.Activity)).ToList();
             return new BookRow(
                 tree.Level[row],
                 false,

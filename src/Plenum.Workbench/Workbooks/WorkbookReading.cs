@@ -1,5 +1,4 @@
 using Plenum.Core;
-using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation;
 using Plenum.Exchange.Books;
 
@@ -31,7 +30,7 @@ public sealed class WorkbookReading
         var file = Path.GetFileName(path);
         var sheets = BookReader.Read(path, difference.Errors);
         var outline = Sheet(sheets, WorkbookLayout.Outline);
-        CheckSheets(file, sheets);
+        CheckSheets(sheets);
         if (outline is null)
         {
             if (!difference.Errors.Any)
@@ -85,11 +84,9 @@ public sealed class WorkbookReading
     }
 
     private static ReadBookSheet? Sheet(IReadOnlyList<ReadBookSheet> sheets, string name) =>
-        sheets.FirstOrDefault(sheet =>
-            sheet.Name.Equals(name, StringComparison.OrdinalIgnoreCase)
-        );
+        sheets.FirstOrDefault(sheet => sheet.Name.Equals(name, StringComparison.OrdinalIgnoreCase));
 
-    private void CheckSheets(string file, IReadOnlyList<ReadBookSheet> sheets)
+    private void CheckSheets(IReadOnlyList<ReadBookSheet> sheets)
     {
         foreach (var sheet in sheets)
         {
@@ -138,7 +135,7 @@ public sealed class WorkbookReading
                 continue;
             }
 
-            CheckHeadings(sheet, needed, [.. needed, .. known]);
+            CheckHeadings(sheet, needed, needed.Concat(known).ToHashSet(StringComparer.Ordinal));
         }
     }
 
@@ -166,11 +163,7 @@ public sealed class WorkbookReading
                 heading,
                 nearest ?? string.Join(", ", known),
                 $"no column of the sheet {sheet.Name} is called \"{InputErrors.Shorten(heading)}\"; "
-                    + (
-                        nearest is null
-                            ? "remove it"
-                            : $"did you mean {nearest}?"
-                    )
+                    + (nearest is null ? "remove it" : $"did you mean {nearest}?")
             );
         }
     }

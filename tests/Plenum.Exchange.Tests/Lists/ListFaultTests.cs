@@ -1,5 +1,4 @@
 using System.Text;
-using Plenum.Core.Foundation;
 using Plenum.Exchange.Lists;
 
 namespace Plenum.Exchange.Tests.Lists;
@@ -10,13 +9,7 @@ public class ListFaultTests
     public static TheoryData<string, string, int, string?, string> Faults =>
         new()
         {
-            {
-                "a level is left out",
-                "Plant\n  Intake\n      Screens",
-                3,
-                null,
-                "level 1 to 3"
-            },
+            { "a level is left out", "Plant\n  Intake\n      Screens", 3, null, "level 1 to 3" },
             {
                 "an unsteady step",
                 "Plant\n  Intake\n     Screens\n  Filters",
@@ -53,7 +46,13 @@ public class ListFaultTests
                 "code",
                 "a code that no other row has"
             },
-            { "a row without a code among codes", "1 Plant\n1.1 Intake\n1.2 Roads\nFilters", 4, "code", "a code such as those of the other rows" },
+            {
+                "a row without a code among codes",
+                "1 Plant\n1.1 Intake\n1.2 Roads\nFilters",
+                4,
+                "code",
+                "a code such as those of the other rows"
+            },
             { "a code without a name", "1 Plant\n1.1 Intake\n1.2", 3, "name", "a name" },
             { "an empty name", "code\tname\nA\tPlant\nB\t", 3, "name", "a name" },
             {
@@ -69,10 +68,34 @@ public class ListFaultTests
             { "headings without names", "code\tsplit\nA\tpart", 1, null, "a column name" },
             { "a column without a heading", "code\t\tname\nA\t\tPlant", 1, "B", "a heading" },
             { "more cells than headings", "name\tsplit\nPlant\tpart\tMEC", 2, null, "2 cells" },
-            { "two names in one row", "name\t\tsplit\nPlant\tIntake\tpart", 2, "name", "one name in a row" },
-            { "cells without headings", "Plant\tpart\tMEC", 1, "C", "a name, or a code and a name" },
-            { "a level that is no number", "level\tname\n1\tPlant\ntwo\tIntake", 3, "level", "a whole number from 1" },
-            { "a column of levels with a gap", "level\tname\n1\tPlant\n3\tIntake", 3, "level", "level 1 to 2" },
+            {
+                "two names in one row",
+                "name\t\tsplit\nPlant\tIntake\tpart",
+                2,
+                "name",
+                "one name in a row"
+            },
+            {
+                "cells without headings",
+                "Plant\tpart\tMEC",
+                1,
+                "C",
+                "a name, or a code and a name"
+            },
+            {
+                "a level that is no number",
+                "level\tname\n1\tPlant\ntwo\tIntake",
+                3,
+                "level",
+                "a whole number from 1"
+            },
+            {
+                "a column of levels with a gap",
+                "level\tname\n1\tPlant\n3\tIntake",
+                3,
+                "level",
+                "level 1 to 2"
+            },
         };
 
     [Theory]
@@ -88,7 +111,8 @@ public class ListFaultTests
         var error = Assert.Single(ListReader.Read(text).Errors.Items);
 
         Assert.True(
-            ("list", line, column, expected) == (error.File, error.Row, error.Column, error.Expected),
+            ("list", line, column, expected)
+                == (error.File, error.Row, error.Column, error.Expected),
             $"{fault}: {error}, {error.Expected}"
         );
         Assert.NotEmpty(error.Message);
@@ -105,9 +129,14 @@ public class ListFaultTests
     [Fact]
     public void A_text_longer_than_a_cell_of_a_workbook_is_refused()
     {
-        var error = Assert.Single(ListReader.Read("Plant\n " + new string('x', 32_768)).Errors.Items);
+        var error = Assert.Single(
+            ListReader.Read("Plant\n " + new string('x', 32_768)).Errors.Items
+        );
 
-        Assert.Equal((2, "name", "at most 32 767 characters"), (error.Row, error.Column, error.Expected));
+        Assert.Equal(
+            (2, "name", "at most 32 767 characters"),
+            (error.Row, error.Column, error.Expected)
+        );
         Assert.Equal(81, error.Value!.Length);
     }
 

@@ -19,20 +19,41 @@ public class ListFormTests
         new()
         {
             { "Plant\n  Intake\n    Screens\n    Pumps\n  Filters", ListForm.Spaces },
-            { "Plant\r\n   Intake\r\n      Screens\r\n      Pumps\r\n   Filters\r\n", ListForm.Spaces },
-            { "    Plant\n        Intake\n            Screens\n            Pumps\n        Filters", ListForm.Spaces },
+            {
+                "Plant\r\n   Intake\r\n      Screens\r\n      Pumps\r\n   Filters\r\n",
+                ListForm.Spaces
+            },
+            {
+                "    Plant\n        Intake\n            Screens\n            Pumps\n        Filters",
+                ListForm.Spaces
+            },
             { "Plant\n\tIntake\n\t\tScreens\n\t\tPumps\n\tFilters", ListForm.Cells },
-            { "\tPlant\n\t\tIntake\n\n\t\t\tScreens\t\t\n\t\t\tPumps\n\t\tFilters", ListForm.Cells },
+            {
+                "\tPlant\n\t\tIntake\n\n\t\t\tScreens\t\t\n\t\t\tPumps\n\t\tFilters",
+                ListForm.Cells
+            },
             { "1 Plant\n1.1 Intake\n1.1.1 Screens\n1.1.2 Pumps\n1.2 Filters", ListForm.Codes },
             { "1. Plant\n1.1. Intake\n1.1.1. Screens\n1.1.2. Pumps\n1.2. Filters", ListForm.Codes },
             { "1.0 Plant\n1.1 Intake\n1.1.1 Screens\n1.1.2 Pumps\n1.2 Filters", ListForm.Codes },
             { "A Plant\nA-B Intake\nA-B-C Screens\nA-B-D Pumps\nA-C Filters", ListForm.Codes },
             { "A\tPlant\nA-B\tIntake\nA-B-C\tScreens\nA-B-D\tPumps\nA-C\tFilters", ListForm.Codes },
-            { "1 Plant\n  1.1 Intake\n    1.1.1 Screens\n    1.1.2 Pumps\n  1.2 Filters", ListForm.Spaces },
+            {
+                "1 Plant\n  1.1 Intake\n    1.1.1 Screens\n    1.1.2 Pumps\n  1.2 Filters",
+                ListForm.Spaces
+            },
             { "- Plant\n  - Intake\n    - Screens\n    - Pumps\n  - Filters", ListForm.Spaces },
-            { "level\tname\n3\tPlant\n4\tIntake\n5\tScreens\n5\tPumps\n4\tFilters", ListForm.Levels },
-            { "name\t\t\tsplit\nPlant\t\t\tpart\n\tIntake\n\t\tScreens\n\t\tPumps\n\tFilters", ListForm.Cells },
-            { "split\tName\npart\tPlant\n\t  Intake\n\t    Screens\n\t    Pumps\n\t  Filters", ListForm.Spaces },
+            {
+                "level\tname\n3\tPlant\n4\tIntake\n5\tScreens\n5\tPumps\n4\tFilters",
+                ListForm.Levels
+            },
+            {
+                "name\t\t\tsplit\nPlant\t\t\tpart\n\tIntake\n\t\tScreens\n\t\tPumps\n\tFilters",
+                ListForm.Cells
+            },
+            {
+                "split\tName\npart\tPlant\n\t  Intake\n\t    Screens\n\t    Pumps\n\t  Filters",
+                ListForm.Spaces
+            },
         };
 
     [Theory]
@@ -53,7 +74,10 @@ public class ListFormTests
         var list = ListReader.Read("Pump A\nPump B\nValve chamber");
 
         Assert.Equal(ListForm.Plain, list.Form);
-        Assert.All(list.Rows, row => Assert.Equal((1, -1, null), (row.Level, row.Parent, row.Code)));
+        Assert.All(
+            list.Rows,
+            row => Assert.Equal((1, -1, null), (row.Level, row.Parent, row.Code))
+        );
         Assert.Equal(["Pump A", "Pump B", "Valve chamber"], list.Rows.Select(row => row.Name));
     }
 
@@ -91,7 +115,9 @@ public class ListFormTests
     [Fact]
     public void A_cell_in_quotation_marks_may_hold_tabs_and_line_breaks()
     {
-        var list = ListReader.Read("name\tdescription\nPumps\t\"Two pumps,\none \"\"hot\"\"\tspare\"\nTank\tOf steel");
+        var list = ListReader.Read(
+            "name\tdescription\nPumps\t\"Two pumps,\none \"\"hot\"\"\tspare\"\nTank\tOf steel"
+        );
 
         Assert.Empty(list.Errors.Items);
         Assert.Equal("Two pumps,\none \"hot\"\tspare", list.Rows[0].Cells[0]);
@@ -130,6 +156,9 @@ public class ListFormTests
         var list = ListReader.Read("1 Plant\n  1.1 Intake\n    1.2.1 Screens\n  1.2 Filters");
 
         Assert.Empty(list.Errors.Items);
-        Assert.Equal("1.2.1 stands under 1.1, which its code does not show.", Assert.Single(list.Warnings).Text);
+        Assert.Equal(
+            "1.2.1 stands under 1.1, which its code does not show.",
+            Assert.Single(list.Warnings).Text
+        );
     }
 }

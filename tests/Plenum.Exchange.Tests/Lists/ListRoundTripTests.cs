@@ -29,11 +29,17 @@ public class ListRoundTripTests
     private static readonly Gen<string> Name = Gen.OneOf(
         Gen.Int[0, Awkward.Length - 1].Select(word => Awkward[word]),
         Gen.String[Gen.Char.AlphaNumeric, 1, 12],
-        Gen.Select(Gen.Int[0, Awkward.Length - 1].Select(word => Awkward[word]), Gen.String[Gen.Char.AlphaNumeric, 1, 3], (a, b) => a + b)
+        Gen.Select(
+            Gen.Int[0, Awkward.Length - 1].Select(word => Awkward[word]),
+            Gen.String[Gen.Char.AlphaNumeric, 1, 3],
+            (a, b) => a + b
+        )
     );
 
-    private static readonly Gen<(int Level, string Code, string Name)[]> Tree = Gen
-        .Select(Gen.Int[0, 5], Name)
+    private static readonly Gen<(int Level, string Code, string Name)[]> Tree = Gen.Select(
+            Gen.Int[0, 5],
+            Name
+        )
         .Array[1, 30]
         .Select(Grown);
 
@@ -91,7 +97,10 @@ public class ListRoundTripTests
         foreach (var (step, drawnName) in drawn)
         {
             var level = rows.Count == 0 ? 1 : Math.Clamp(rows[^1].Level + 1 - step, 2, 6);
-            counts.RemoveRange(Math.Min(counts.Count, level), counts.Count - Math.Min(counts.Count, level));
+            counts.RemoveRange(
+                Math.Min(counts.Count, level),
+                counts.Count - Math.Min(counts.Count, level)
+            );
             if (counts.Count < level)
             {
                 counts.Add(0);

@@ -59,7 +59,12 @@ public class PasteListTests
     [Theory]
     [InlineData("code\tname\nP\tPilot\n11\tRacks", "code", "line 3", "a code that is free")]
     [InlineData("Pilot plant\nRO train D", "name", "line 2", "a name that no sister has")]
-    [InlineData("name\tpart_type\nPilot\tsubmarine", "part_type", "line 2", "the code of a part type")]
+    [InlineData(
+        "name\tpart_type\nPilot\tsubmarine",
+        "part_type",
+        "line 2",
+        "the code of a part type"
+    )]
     [InlineData("name\tallotted\nPilot\t12,5", "allotted", "line 2", "an amount such as 1234.55")]
     [InlineData("Pilot plant\n Racks\n   Pumps", null, "line 3", "level 1 to 3")]
     [InlineData("name\tsplti\nPilot\tpart", "splti", "line 1", "split")]
@@ -70,9 +75,7 @@ public class PasteListTests
         string expected
     )
     {
-        var fault = Assert
-            .Throws<EditException>(() => Pasted("03", "03.9", list))
-            .Faults.Single();
+        var fault = Assert.Throws<EditException>(() => Pasted("03", "03.9", list)).Faults.Single();
 
         Assert.Equal((column, line), (fault.Column, fault.Row));
         Assert.StartsWith(expected, fault.Expected, StringComparison.Ordinal);
@@ -103,7 +106,10 @@ public class PasteListTests
             .Faults.Single();
         Assert.Equal(("line 3", "one row on the first level"), (fault.Row, fault.Expected));
 
-        var made = EditTrial.Of(Project.Empty, new PasteListCommand(0, 0, "Plant\n  Intake\n  Roads"));
+        var made = EditTrial.Of(
+            Project.Empty,
+            new PasteListCommand(0, 0, "Plant\n  Intake\n  Roads")
+        );
         Assert.Equal(["1 Plant", "1.1 Intake", "1.2 Roads"], Added(made.Next));
     }
 
@@ -111,9 +117,7 @@ public class PasteListTests
     public void A_package_with_work_in_it_takes_no_parts() =>
         Assert.Contains(
             "is a package that has rows in",
-            Assert
-                .Throws<EditException>(() => Pasted("01.1.01.1", null, "Pilot plant"))
-                .Message,
+            Assert.Throws<EditException>(() => Pasted("01.1.01.1", null, "Pilot plant")).Message,
             StringComparison.Ordinal
         );
 
@@ -144,7 +148,11 @@ public class PasteListTests
     {
         using var folder = new TemporaryFolder();
         OpenProject.Create(folder["new.plenum"], "a.planner", TimeProvider.System);
-        using var project = OpenProject.Open(folder["new.plenum"], TimeProvider.System);
+        using var project = OpenProject.Open(
+            folder["new.plenum"],
+            TimeProvider.System,
+            ct: TestContext.Current.CancellationToken
+        );
         var rows = Enumerable.Range(1, 9_999).Select(row => $" Part {row}");
         project.Edit(new PasteListCommand(0, 0, "Plant\n" + string.Join('\n', rows)), "a.planner");
         Assert.Equal(10_000, project.Current.Tree.Count);
@@ -168,10 +176,7 @@ public class PasteListTests
         var tree = next.Tree;
         return Enumerable
             .Range(0, tree.Count)
-            .Where(row =>
-                tree.Count < 1_000
-                || known.RowOf(tree.Elements.Ids[row]) < 0
-            )
+            .Where(row => tree.Count < 1_000 || known.RowOf(tree.Elements.Ids[row]) < 0)
             .Select(row => $"{tree.Code(row)} {tree.Name(row)}");
     }
 

@@ -18,7 +18,22 @@ public class AircraftSystemTests
     // direct children of level 2 in order; of level 3 those that have any
     private static readonly int[] ChildrenOfLevel2 =
     [
-        0, 10, 7, 8, 0, 5, 5, 6, 4, 3, 2, 2, 5, 0, 3, 0,
+        0,
+        10,
+        7,
+        8,
+        0,
+        5,
+        5,
+        6,
+        4,
+        3,
+        2,
+        2,
+        5,
+        0,
+        3,
+        0,
     ];
 
     private static readonly (string Code, int Children)[] ChildrenOfLevel3 =
@@ -117,7 +132,11 @@ public class AircraftSystemTests
         using var text = new StringWriter();
         ListWriter.Write(
             text,
-            [.. Enumerable.Range(0, tree.Count).Select(row => (tree.Level[row], "", tree.Name(row)))],
+            [
+                .. Enumerable
+                    .Range(0, tree.Count)
+                    .Select(row => (tree.Level[row], "", tree.Name(row))),
+            ],
             ListLayout.Indented
         );
         return text.ToString();

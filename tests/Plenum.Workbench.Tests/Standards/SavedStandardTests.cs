@@ -105,8 +105,18 @@ public class SavedStandardTests
     {
         using var folder = new TemporaryFolder();
         var path = folder["plant.plenum"];
-        var saved = StandardLibrary.Save(DemoFiles.Project, "03", path, "a.planner", TimeProvider.System);
-        using var opened = OpenProject.Open(path, TimeProvider.System);
+        var saved = StandardLibrary.Save(
+            DemoFiles.Project,
+            "03",
+            path,
+            "a.planner",
+            TimeProvider.System
+        );
+        using var opened = OpenProject.Open(
+            path,
+            TimeProvider.System,
+            ct: TestContext.Current.CancellationToken
+        );
 
         Assert.Equal("03", opened.Current.Settings.Code);
         Assert.Equal(saved.Tree.Count, opened.Current.Tree.Count);

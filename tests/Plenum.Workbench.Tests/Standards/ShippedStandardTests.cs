@@ -1,6 +1,5 @@
 using Plenum.Core;
 using Plenum.Core.Breakdown;
-using Plenum.Core.Foundation;
 using Plenum.Workbench.Standards;
 
 namespace Plenum.Workbench.Tests.Standards;
@@ -56,7 +55,9 @@ public class ShippedStandardTests
             .Rules(ShippedStandards.Find(key)!)
             .SelectMany(rule => rule.Run())
             .Where(finding => !Later.Contains(finding.Rule))
-            .Select(finding => $"{finding.Severity} {finding.Rule} {finding.Code}: {finding.Message}");
+            .Select(finding =>
+                $"{finding.Severity} {finding.Rule} {finding.Code}: {finding.Message}"
+            );
 
         Assert.Empty(findings);
     }

@@ -26,11 +26,11 @@ public class UseStandardTests
         var project = Used(Project.Empty, new UseStandardCommand(0, content, []));
 
         // all but the project's own code and name, which are not a standard's to set
+        Assert.Equal(Rows(content, "elements"), Rows(StandardContent.Of(project, key), "elements"));
         Assert.Equal(
-            Rows(content, "elements"),
-            Rows(StandardContent.Of(project, key), "elements")
+            Rows(content, "work_sets"),
+            Rows(StandardContent.Of(project, key), "work_sets")
         );
-        Assert.Equal(Rows(content, "work_sets"), Rows(StandardContent.Of(project, key), "work_sets"));
         Assert.Equal(Rows(content, "packages"), Rows(StandardContent.Of(project, key), "packages"));
         Assert.Empty(project[ProjectTable.Definition].Ids);
     }
@@ -44,11 +44,11 @@ public class UseStandardTests
         var filled = Used(project, new UseStandardCommand(under, Station, []));
         var row = filled.Tree.Elements.RowOf(under);
 
+        Assert.Equal(Station.Elements, filled.Tree.SubtreeEnd[row] - row);
         Assert.Equal(
-            Station.Elements,
-            filled.Tree.SubtreeEnd[row] - row
+            ["07.5.01", "07.5.01.1"],
+            [filled.Tree.Code(row + 1), filled.Tree.Code(row + 2)]
         );
-        Assert.Equal(["07.5.01", "07.5.01.1"], [filled.Tree.Code(row + 1), filled.Tree.Code(row + 2)]);
         Assert.Equal("Inlet works", filled.Tree.Name(row + 1));
         Assert.Equal("function", filled.Tree.Elements.Texts(ElementTable.Split)[row]);
         Assert.Equal("Outfall marking and buoys", filled.Tree.Name(row));
@@ -65,26 +65,37 @@ public class UseStandardTests
             new UseStandardCommand(
                 0,
                 Station,
-                [new LeaveOut("8", "built beside the old station"), new LeaveOut("3.2", "no storm flow")]
+                [
+                    new LeaveOut("8", "built beside the old station"),
+                    new LeaveOut("3.2", "no storm flow"),
+                ]
             )
         );
         var kept = project[LeftOutTable.Definition];
 
         Assert.Equal(-1, project[ElementTable.Definition].RowOfCode("8.1"));
         Assert.Equal(-1, project[ElementTable.Definition].RowOfCode("3.2.4"));
-        Assert.Equal(["Storm pumps", "Temporary diversion"], kept.Texts(LeftOutTable.Part).ToArray());
+        Assert.Equal(
+            ["Storm pumps", "Temporary diversion"],
+            kept.Texts(LeftOutTable.Part).ToArray()
+        );
         Assert.Equal(
             ["no storm flow", "built beside the old station"],
             kept.Texts(LeftOutTable.Reason).ToArray()
         );
-        Assert.Equal([Id(project, "3"), Id(project, "PST")], kept.Ints(LeftOutTable.Element).ToArray());
+        Assert.Equal(
+            [Id(project, "3"), Id(project, "PST")],
+            kept.Ints(LeftOutTable.Element).ToArray()
+        );
         Assert.Equal("pumping-station", kept.Texts(LeftOutTable.Standard)[0]);
     }
 
     [Fact]
     public void A_part_that_loses_all_its_parts_is_still_to_be_broken_down()
     {
-        var leave = Enumerable.Range(1, 6).Select(number => new LeaveOut($"1.{number}", "by others"));
+        var leave = Enumerable
+            .Range(1, 6)
+            .Select(number => new LeaveOut($"1.{number}", "by others"));
         var project = Used(Project.Empty, new UseStandardCommand(0, Station, [.. leave]));
         var row = project[ElementTable.Definition].RowOfCode("1");
 
@@ -121,7 +132,10 @@ public class UseStandardTests
         );
 
         Assert.Equal(9, twice.Faults.Count);
-        Assert.All(twice.Faults, fault => Assert.Equal("a name that no sister has", fault.Expected));
+        Assert.All(
+            twice.Faults,
+            fault => Assert.Equal("a name that no sister has", fault.Expected)
+        );
     }
 
     [Fact]
@@ -144,7 +158,11 @@ public class UseStandardTests
     {
         using var folder = new TemporaryFolder();
         OpenProject.Create(folder["new.plenum"], "a.planner", TimeProvider.System);
-        using var project = OpenProject.Open(folder["new.plenum"], TimeProvider.System);
+        using var project = OpenProject.Open(
+            folder["new.plenum"],
+            TimeProvider.System,
+            ct: TestContext.Current.CancellationToken
+        );
         project.Edit(new UseStandardCommand(0, Station, [new LeaveOut("8", "none")]), "a.planner");
         Assert.True(project.Current.Tree.Count > 150);
 

@@ -73,16 +73,8 @@ public class WorkbookFaultTests
             "matrix 2 Design",
             "03.4.01.1"
         ),
-        ["An unknown sheet"] = (
-            book => book.Matrix.Name = "matrx",
-            "matrx  ",
-            "matrix"
-        ),
-        ["A missing outline"] = (
-            book => book.Sheets.RemoveAt(0),
-            "  ",
-            "a sheet outline"
-        ),
+        ["An unknown sheet"] = (book => book.Matrix.Name = "matrx", "matrx  ", "matrix"),
+        ["A missing outline"] = (book => book.Sheets.RemoveAt(0), "  ", "a sheet outline"),
         ["An unknown column"] = (
             book => book.Outline.Headings[^1] = "alloted_hours",
             "outline 1 alloted_hours",
@@ -132,15 +124,10 @@ public class WorkbookFaultTests
         var command = book.Read().Command;
 
         Assert.NotNull(command);
-        var wrong = Assert.Throws<EditException>(() =>
-            EditTrial.Of(DemoFiles.Project, command)
-        );
+        var wrong = Assert.Throws<EditException>(() => EditTrial.Of(DemoFiles.Project, command));
         Assert.Equal(
             ["plant.xlsx, sheet outline, row 3 person", "allotted"],
-            [
-                $"{wrong.Faults[0].Table} {wrong.Faults[0].Column}",
-                wrong.Faults[1].Column!,
-            ]
+            [$"{wrong.Faults[0].Table} {wrong.Faults[0].Column}", wrong.Faults[1].Column!]
         );
     }
 

@@ -156,7 +156,8 @@ public class WorkbookTests
             from row in Enumerable.Range(0, Demo.Tree.Count)
             from activity in parts.Needed(row)
             where
-                !parts.Planned(row).Contains(activity) && parts.IsRuledOut(row, activity) == isRuledOut
+                !parts.Planned(row).Contains(activity)
+                && parts.IsRuledOut(row, activity) == isRuledOut
             select (row, activity)
         ).First();
     }
@@ -169,9 +170,17 @@ public class WorkbookTests
     {
         using var folder = new TemporaryFolder();
         OpenProject.Create(folder["plant.plenum"], "a.planner", TimeProvider.System);
-        using var project = OpenProject.Open(folder["plant.plenum"], TimeProvider.System);
+        using var project = OpenProject.Open(
+            folder["plant.plenum"],
+            TimeProvider.System,
+            ct: TestContext.Current.CancellationToken
+        );
         project.Edit(
-            new Plenum.Workbench.Commands.Breakdown.PasteListCommand(0, 0, "Plant\n  Intake\n  Filters\n    Sand"),
+            new Plenum.Workbench.Commands.Breakdown.PasteListCommand(
+                0,
+                0,
+                "Plant\n  Intake\n  Filters\n    Sand"
+            ),
             "a.planner"
         );
         var before = project.Current;

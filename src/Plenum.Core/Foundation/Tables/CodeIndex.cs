@@ -20,13 +20,13 @@ internal sealed class CodeIndex
     /// <summary>The index of all rows; of equal codes the first counts.</summary>
     public static CodeIndex Of(ReadOnlySpan<string?> codes, ReadOnlySpan<int> ids)
     {
-        var known = new Dictionary<string, int>(codes.Length, StringComparer.Ordinal);
+        var first = new Dictionary<string, int>(codes.Length, StringComparer.Ordinal);
         for (var row = 0; row < codes.Length; row++)
         {
-            known.TryAdd(codes[row]!, ids[row]);
+            first.TryAdd(codes[row]!, ids[row]);
         }
 
-        return new CodeIndex(known, new Dictionary<string, int>(StringComparer.Ordinal));
+        return new CodeIndex(first, new Dictionary<string, int>(StringComparer.Ordinal));
     }
 
     /// <summary>The id of the row that has a code; 0 if there is none.</summary>
@@ -40,8 +40,8 @@ internal sealed class CodeIndex
             return id;
         }
 
-        return known.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(code, out var first)
-            ? first
+        return known.GetAlternateLookup<ReadOnlySpan<char>>().TryGetValue(code, out var found)
+            ? found
             : 0;
     }
 

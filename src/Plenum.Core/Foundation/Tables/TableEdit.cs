@@ -84,8 +84,7 @@ public sealed class TableEdit
                 Set(column, to, Long(column, from));
                 break;
             case ColumnStorage.Decimal:
-                var exact = Decimal(column, from);
-                ((NumberColumnBuilder<decimal>)Written(column, to))[Place(to)] = exact;
+                Set(column, to, Decimal(column, from));
                 break;
             default:
                 Set(column, to, Int(column, from));
@@ -106,6 +105,9 @@ public sealed class TableEdit
 
     public void Set(ColumnDefinition column, int id, long value) =>
         ((NumberColumnBuilder<long>)Written(column, id))[Place(id)] = value;
+
+    public void Set(ColumnDefinition column, int id, decimal value) =>
+        ((NumberColumnBuilder<decimal>)Written(column, id))[Place(id)] = value;
 
     public void Set(ColumnDefinition column, int id, string? value) =>
         ((TextColumnBuilder)Written(column, id))[Place(id)] = value;

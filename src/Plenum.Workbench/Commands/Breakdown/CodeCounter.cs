@@ -24,10 +24,7 @@ internal sealed class CodeCounter(EditDraft draft)
         else
         {
             var above = draft.CodeOf(ElementTable.Definition, parent);
-            var sister = draft.CodeOf(
-                ElementTable.Definition,
-                draft.Breakdown.Children(parent)[0]
-            );
+            var sister = draft.CodeOf(ElementTable.Definition, draft.Breakdown.Children(parent)[0]);
             do
             {
                 code = CodeGiver.Child(mask, above, parentLevel, sister, ++last);

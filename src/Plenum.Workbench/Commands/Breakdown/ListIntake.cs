@@ -154,8 +154,7 @@ internal sealed class ListIntake
         }
     }
 
-    private string RootCode() =>
-        draft.Before.Settings.Code is { Length: > 0 } code ? code : "1";
+    private string RootCode() => draft.Before.Settings.Code is { Length: > 0 } code ? code : "1";
 
     private static string Line(ListRow row) =>
         string.Create(CultureInfo.InvariantCulture, $"line {row.Line}");

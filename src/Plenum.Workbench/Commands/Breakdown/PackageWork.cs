@@ -2,7 +2,6 @@ using Plenum.Core;
 using Plenum.Core.Baseline;
 using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation.Tables;
-using Plenum.Core.People;
 using Plenum.Core.Status;
 
 namespace Plenum.Workbench.Commands.Breakdown;

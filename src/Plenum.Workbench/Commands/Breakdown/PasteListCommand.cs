@@ -13,8 +13,11 @@ public sealed record PasteListCommand(int Parent, int After, string List) : Edit
     public override string Tell(Project before)
     {
         var count = ListReader.Read(List).Rows.Count;
-        var rows = count == 1 ? "1 row" : string.Create(CultureInfo.InvariantCulture, $"{count} rows");
-        return Parent == 0 ? $"take over {rows}" : $"paste {rows} below {Elements.Say(before, Parent)}";
+        var rows =
+            count == 1 ? "1 row" : string.Create(CultureInfo.InvariantCulture, $"{count} rows");
+        return Parent == 0
+            ? $"take over {rows}"
+            : $"paste {rows} below {Elements.Say(before, Parent)}";
     }
 
     protected internal override void Apply(EditDraft draft)

@@ -25,9 +25,7 @@ internal sealed class StandardChoice
         for (var row = 0; row < elements.Count; row++)
         {
             rowOf[elements.Cell(row, ElementTable.Code)!] = row;
-            parents[row] = elements.Cell(row, ElementTable.Parent) is { } above
-                ? rowOf[above]
-                : -1;
+            parents[row] = elements.Cell(row, ElementTable.Parent) is { } above ? rowOf[above] : -1;
         }
 
         foreach (var (code, reason) in leave)
@@ -48,7 +46,11 @@ internal sealed class StandardChoice
             }
             else if (string.IsNullOrWhiteSpace(reason))
             {
-                Fault(code, "a reason", $"{code} is left out without a reason: say why it does not apply");
+                Fault(
+                    code,
+                    "a reason",
+                    $"{code} is left out without a reason: say why it does not apply"
+                );
             }
             else if (!reasons.TryAdd(row, reason.Trim()))
             {
@@ -73,7 +75,11 @@ internal sealed class StandardChoice
 
         if (Enumerable.Range(1, Math.Max(0, elements.Count - 1)).All(row => leftOut[row]))
         {
-            Fault("", "some parts that apply", "every part is left out, so there is nothing to take over");
+            Fault(
+                "",
+                "some parts that apply",
+                "every part is left out, so there is nothing to take over"
+            );
         }
 
         void Fault(string code, string expected, string message) =>

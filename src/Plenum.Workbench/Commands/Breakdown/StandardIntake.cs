@@ -294,10 +294,7 @@ internal sealed class StandardIntake
         var keys = Enumerable
             .Range(0, known.Count)
             .Select(row =>
-                (
-                    known.Texts(SplitWordTable.Word)[row],
-                    text.Of(known, row, SplitWordTable.Role)
-                )
+                (known.Texts(SplitWordTable.Word)[row], text.Of(known, row, SplitWordTable.Role))
             )
             .ToHashSet();
         for (var row = 0; row < words.Count; row++)
@@ -350,9 +347,7 @@ internal sealed class StandardIntake
                 draft.Set(
                     column,
                     id,
-                    IsOfElements(column)
-                        ? draft.CodeOf(ElementTable.Definition, ids[text])
-                        : text
+                    IsOfElements(column) ? draft.CodeOf(ElementTable.Definition, ids[text]) : text
                 );
             }
             catch (EditException wrong)

@@ -1,5 +1,4 @@
 using Plenum.Core;
-using Plenum.Core.Breakdown;
 using Plenum.Workbench.Standards;
 
 namespace Plenum.Workbench.Commands.Breakdown;
