@@ -15,6 +15,7 @@ Dictionary<string, Func<Setting, Benchmark>> benchmarks = new(StringComparer.Ord
     ["network-edit"] = setting => new NetworkEditBenchmark(setting),
     ["accounts"] = setting => new AccountsBenchmark(setting),
     ["audit"] = setting => new AuditBenchmark(setting),
+    ["matrix"] = setting => new MatrixBenchmark(setting),
     ["edit"] = setting => new EditBenchmark(setting),
 };
 

@@ -90,7 +90,10 @@ public sealed class PartsTests(Site site)
         await reader.By("#parts .sum", "0 of 1").WaitForAsync();
         await reader.Press("w");
         await reader.By("#parts .sum", "1 of 1").WaitForAsync();
-        Assert.Equal(2, await reader.By("#parts tbody .sum").Filter(new() { HasText = "1 of 1" }).CountAsync());
+        Assert.Equal(
+            2,
+            await reader.By("#parts tbody .sum").Filter(new() { HasText = "1 of 1" }).CountAsync()
+        );
 
         await reader.Press("Control+z");
         await reader.By("#parts .sum", "0 of 1").WaitForAsync();
@@ -104,7 +107,12 @@ public sealed class PartsTests(Site site)
     [InlineData("estimate?focus=03.2")]
     public async Task Nothing_of_the_sheet_is_cut_off_at_1280(string sheet)
     {
-        await using var reader = await Reader.At(site, $"/p/plant/{sheet}", width: 1280, height: 800);
+        await using var reader = await Reader.At(
+            site,
+            $"/p/plant/{sheet}",
+            width: 1280,
+            height: 800
+        );
         await reader.By("table[role=grid]").WaitForAsync();
         Assert.True(
             await reader.Page.EvaluateAsync<bool>(

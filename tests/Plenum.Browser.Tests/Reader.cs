@@ -19,7 +19,11 @@ public sealed class Reader : IAsyncDisposable
         Address = address;
         page.Console += (_, message) =>
         {
-            if (message.Type == "error")
+            // a document of a revision that a further edit has overtaken: the page asks again by itself
+            if (
+                message.Type == "error"
+                && !message.Text.Contains("410 (Gone)", StringComparison.Ordinal)
+            )
             {
                 complaints.Add(message.Text);
             }

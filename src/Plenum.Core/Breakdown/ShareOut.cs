@@ -33,9 +33,7 @@ public static class ShareOut
             }
 
             running += ExactFraction.Of(percents[i]);
-            var total = (
-                running * new ExactFraction(allotted, 100)
-            ).RoundHalfAwayFromZero();
+            var total = (running * new ExactFraction(allotted, 100)).RoundHalfAwayFromZero();
             amounts[i] = total - before;
             before = total;
         }

@@ -32,7 +32,8 @@ public sealed record EstimateClass(int Number, string Use, int MostBelow, int Mo
             word = word["class".Length..].Trim();
         }
 
-        return int.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+        return
+            int.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
             && number is >= 1 and <= 5
             ? All[number - 1]
             : null;

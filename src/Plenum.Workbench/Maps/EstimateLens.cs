@@ -27,7 +27,8 @@ internal static class EstimateLens
         for (var row = 0; row < classOf.Length; row++)
         {
             var package = tree.PackageOfRow[row];
-            classOf[row] = package < 0 ? NoEstimate
+            classOf[row] =
+                package < 0 ? NoEstimate
                 : estimate.ClassOf[package] is var known and not EstimateSums.NoLines
                     ? (byte)(known - 1)
                 : NoEstimate;

@@ -1,5 +1,4 @@
 using Plenum.Core;
-using Plenum.Core.Breakdown;
 
 namespace Plenum.Workbench.Maps;
 

@@ -121,9 +121,10 @@ public sealed class EstimateAnswer
         var tree = project.Tree;
         var element = tree.PackageRows[package];
         var table = project[EstimateTable.Definition];
-        var currency = row < 0
-            ? project.Settings.Currency
-            : EstimateLines.CurrencyOf(table, row, project.Settings.Currency);
+        var currency =
+            row < 0
+                ? project.Settings.Currency
+                : EstimateLines.CurrencyOf(table, row, project.Settings.Currency);
         return new EstimateLine(
             number,
             row < 0 ? 0 : table.Ids[row],
@@ -134,7 +135,9 @@ public sealed class EstimateAnswer
             row < 0
                 ? [.. EstimateLine.Columns.Select(_ => (string?)null)]
                 : [.. EstimateLine.Columns.Select(column => text.Of(table, row, column))],
-            row < 0 ? null : Major(EstimateLines.Amount(table, row, project.Settings.Currency), currency),
+            row < 0
+                ? null
+                : Major(EstimateLines.Amount(table, row, project.Settings.Currency), currency),
             row >= 0 && EstimateLines.IsComputed(table, row),
             row >= 0 && EstimateLines.Hours(table, row) is var hours && Cell.IsGiven(hours)
                 ? hours / 100m

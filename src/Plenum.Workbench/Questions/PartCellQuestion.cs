@@ -64,14 +64,15 @@ public sealed record PartCellQuestion(int Part, string Activity)
             Planned = sisters
                 .Parts.Zip(sisters.Cells)
                 .Count(pair => pair.First != part && pair.Second.State == ActivityState.Planned),
-            ShareHours = ShareOut.Of(
-                tree.Elements.Longs(ElementTable.AllottedHours)[row],
-                [set.Decimals(WorkSetTable.Share)[cell.SetRow]]
-            )
-                is [var hours]
-            && Cell.IsGiven(hours)
-                ? hours / 100m
-                : null,
+            ShareHours =
+                ShareOut.Of(
+                    tree.Elements.Longs(ElementTable.AllottedHours)[row],
+                    [set.Decimals(WorkSetTable.Share)[cell.SetRow]]
+                )
+                    is [var hours]
+                && Cell.IsGiven(hours)
+                    ? hours / 100m
+                    : null,
         };
     }
 

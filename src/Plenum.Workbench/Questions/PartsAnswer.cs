@@ -153,7 +153,13 @@ public sealed class PartsAnswer
     {
         var tree = project.Tree;
         var parent = groups[group].Parent;
-        return new PartsLine(line, parent, tree.Elements.Ids[parent], tree.Code(parent), tree.Name(parent))
+        return new PartsLine(
+            line,
+            parent,
+            tree.Elements.Ids[parent],
+            tree.Code(parent),
+            tree.Name(parent)
+        )
         {
             IsGroup = true,
             Undecided = groups[group].Undecided,

@@ -1,6 +1,5 @@
 using Plenum.Core;
 using Plenum.Core.Breakdown;
-using Plenum.Core.Foundation.Tables;
 
 namespace Plenum.Workbench.Questions;
 

@@ -16,9 +16,10 @@ public static class PartsSentence
         }
 
         var undecided = answer.Cells - answer.Decided;
-        var here = undecided == 0
-            ? $"All {Amounts.Count(answer.Cells)} cells of {answer.Name} are decided."
-            : $"{Counted(answer.Decided, "cell", "cells")} decided, {Amounts.Count(undecided)} missing in {answer.Name}.";
+        var here =
+            undecided == 0
+                ? $"All {Amounts.Count(answer.Cells)} cells of {answer.Name} are decided."
+                : $"{Counted(answer.Decided, "cell", "cells")} decided, {Amounts.Count(undecided)} missing in {answer.Name}.";
         var (decided, cells) = answer.Whole;
         return answer.Under == 0
             ? here
@@ -30,10 +31,10 @@ public static class PartsSentence
         cell switch
         {
             null => "not of its type",
-            { State: ActivityState.Planned } => $"planned, {Hours(cell.Hours)}",
+            { State: ActivityState.Planned } => $"planned, {Whole(cell.Hours)}",
             { State: ActivityState.NotNeeded } => $"not needed: {cell.Reason}",
             { State: ActivityState.Both } =>
-                $"planned with {Hours(cell.Hours)} and ruled out: {cell.Reason}",
+                $"both planned with {Whole(cell.Hours)} and ruled out: {cell.Reason}",
             _ => "missing",
         };
 
@@ -49,6 +50,9 @@ public static class PartsSentence
         return $"{who}{cell.PartCode} {cell.PartName} ({cell.ParentName}) has no {Lower(cell.Activity)}: nobody has planned it or ruled "
             + $"it out.{sisters} Is it needed, and if so with how many hours; or why is it not needed?";
     }
+
+    /// <summary>As many digits as a cell shows: what is heard and what is seen are the same.</summary>
+    private static string Whole(decimal hours) => Amounts.Count(hours) + "\u202Fh";
 
     /// <summary>Hours with their unit: "88 h".</summary>
     public static string Hours(decimal hours) =>

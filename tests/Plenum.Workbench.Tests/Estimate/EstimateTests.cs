@@ -1,7 +1,5 @@
-using Plenum.Core;
 using Plenum.Core.Baseline;
 using Plenum.Core.Estimate;
-using Plenum.Workbench.Commands;
 using Plenum.Workbench.Commands.Estimate;
 using Plenum.Workbench.Maps;
 using Plenum.Workbench.Questions;
@@ -32,10 +30,7 @@ public class EstimateTests
             [288_638.28m, 8.33m, 1.01m, 1000m],
             answer.Window(0, 9).Select(line => line.Amount!.Value)
         );
-        Assert.Equal(
-            [3070.62m, 0.83m, null, null],
-            answer.Window(0, 9).Select(line => line.Hours)
-        );
+        Assert.Equal([3070.62m, 0.83m, null, null], answer.Window(0, 9).Select(line => line.Hours));
         Assert.Equal(289_647_62, answer.Sum.Amount);
         Assert.Equal((2, 2), (answer.Sum.Packages, answer.Sum.Estimated));
     }
@@ -98,8 +93,26 @@ public class EstimateTests
     public void The_first_cell_that_is_written_makes_the_line()
     {
         using var hall = new PumpHall();
-        hall.Do(new WriteEstimateCommand(hall.Id("H.1.1.1"), [], Column("quantity"), [["12"]]));
-        Assert.Equal(["H.1.1.1 labour 1 12"], hall.Lines(EstimateTable.Definition, EstimateTable.Package, EstimateTable.CostElement, EstimateTable.Line, EstimateTable.Quantity));
+        hall.Do(
+            new WriteEstimateCommand(
+                hall.Id("H.1.1.1"),
+                [],
+                Column("quantity"),
+                [
+                    ["12"],
+                ]
+            )
+        );
+        Assert.Equal(
+            ["H.1.1.1 labour 1 12"],
+            hall.Lines(
+                EstimateTable.Definition,
+                EstimateTable.Package,
+                EstimateTable.CostElement,
+                EstimateTable.Line,
+                EstimateTable.Quantity
+            )
+        );
     }
 
     [Fact]
@@ -112,7 +125,11 @@ public class EstimateTests
                 hall.Id("H.1.1.1"),
                 [answer.At(2).Id],
                 0,
-                [["material", "1", "4"], ["material", "", "5"], ["", "", "6"]]
+                [
+                    ["material", "1", "4"],
+                    ["material", "", "5"],
+                    ["", "", "6"],
+                ]
             )
         );
         Assert.Equal(
@@ -126,19 +143,58 @@ public class EstimateTests
     }
 
     [Theory]
-    [InlineData("quantity", "4x", "quantity: \"4x\" found, a number with a decimal point, such as 12.5, not below 0, at most 28 digits expected")]
-    [InlineData("hours_per_unit", "-1", "hours_per_unit: \"-1\" found, a number with a decimal point, such as 12.5, not below 0, at most 28 digits expected")]
-    [InlineData("rate", "94,50", "rate: \"94,50\" found, a number with a decimal point, such as 12.5, not below 0, at most 28 digits expected")]
-    [InlineData("cost_element", "wages", "cost_element: \"wages\" found, one of labour, material, equipment, subcontract, other expected")]
-    [InlineData("base_date", "31.12.2026", "base_date: \"31.12.2026\" found, a date such as 2026-03-31 expected")]
-    [InlineData("currency", "Euro", "currency: \"Euro\" found, a currency code of ISO 4217, such as EUR expected")]
-    [InlineData("amount", "1.234", "amount: \"1.234\" found, an amount in EUR such as 1234.50, not below 0, at most 2 decimals expected")]
-    [InlineData("low", "1 000", "low: \"1 000\" found, an amount in EUR such as 1234.50, not below 0, at most 2 decimals expected")]
+    [InlineData(
+        "quantity",
+        "4x",
+        "quantity: \"4x\" found, a number with a decimal point, such as 12.5, not below 0, at most 28 digits expected"
+    )]
+    [InlineData(
+        "hours_per_unit",
+        "-1",
+        "hours_per_unit: \"-1\" found, a number with a decimal point, such as 12.5, not below 0, at most 28 digits expected"
+    )]
+    [InlineData(
+        "rate",
+        "94,50",
+        "rate: \"94,50\" found, a number with a decimal point, such as 12.5, not below 0, at most 28 digits expected"
+    )]
+    [InlineData(
+        "cost_element",
+        "wages",
+        "cost_element: \"wages\" found, one of labour, material, equipment, subcontract, other expected"
+    )]
+    [InlineData(
+        "base_date",
+        "31.12.2026",
+        "base_date: \"31.12.2026\" found, a date such as 2026-03-31 expected"
+    )]
+    [InlineData(
+        "currency",
+        "Euro",
+        "currency: \"Euro\" found, a currency code of ISO 4217, such as EUR expected"
+    )]
+    [InlineData(
+        "amount",
+        "1.234",
+        "amount: \"1.234\" found, an amount such as 1234.55 with at most 2 decimals, not negative, at most 10000000000000.00 expected"
+    )]
+    [InlineData(
+        "low",
+        "1 000",
+        "low: \"1 000\" found, an amount such as 1234.55 with at most 2 decimals, not negative, at most 10000000000000.00 expected"
+    )]
     public void A_wrong_cell_is_refused(string column, string text, string message)
     {
         using var hall = new PumpHall();
         hall.Refuses(
-            new WriteEstimateCommand(hall.Id("H.1.1.1"), [], Column(column), [[text]]),
+            new WriteEstimateCommand(
+                hall.Id("H.1.1.1"),
+                [],
+                Column(column),
+                [
+                    [text],
+                ]
+            ),
             message
         );
     }
@@ -152,16 +208,34 @@ public class EstimateTests
                 hall.Id("H.1.1.1"),
                 [],
                 Column("quantity"),
-                [["1"], ["two"], ["3"]]
+                [
+                    ["1"],
+                    ["two"],
+                    ["3"],
+                ]
             ),
             "row 2: quantity: \"two\" found, a number with a decimal point, such as 12.5, not below 0, at most 28 digits expected"
         );
         hall.Refuses(
-            new WriteEstimateCommand(hall.Id("H.1.1.1"), [], Column("base_date"), [["2026-01-01", "EUR", "more"]]),
+            new WriteEstimateCommand(
+                hall.Id("H.1.1.1"),
+                [],
+                Column("base_date"),
+                [
+                    ["2026-01-01", "EUR", "more"],
+                ]
+            ),
             "3 cells from base_date on found, at most 2 expected"
         );
         hall.Refuses(
-            new WriteEstimateCommand(hall.Id("H.1.1"), [], 0, [["labour"]]),
+            new WriteEstimateCommand(
+                hall.Id("H.1.1"),
+                [],
+                0,
+                [
+                    ["labour"],
+                ]
+            ),
             "H.1.1 Feed pump is no package; estimate lines stand on packages."
         );
     }
@@ -169,12 +243,13 @@ public class EstimateTests
     [Fact]
     public void The_budget_becomes_the_sum_of_the_lines_by_cost_element_and_the_step_says_so_first()
     {
-        using var hall = new PumpHall(
-            more: Lines
-        );
+        using var hall = new PumpHall(more: Lines);
         int[] packages = [hall.Id("H.1.1.1"), hall.Id("H.1.1.2")];
         var step = new BudgetStepQuestion(packages).Ask(hall.Now);
-        Assert.Equal((2, 0m, 289_647.62m, 3), (step.Packages, step.Before, step.After, step.Changes.Count));
+        Assert.Equal(
+            (2, 0m, 289_647.62m, 3),
+            (step.Packages, step.Before, step.After, step.Changes.Count)
+        );
         var before = hall.Content();
         hall.Do(new EstimateToBudgetCommand(packages));
         Assert.Equal(
@@ -183,7 +258,13 @@ public class EstimateTests
                 "H.1.1.1 material 1.01 –",
                 "H.1.1.2 other 1000.00 –",
             ],
-            hall.Lines(BudgetTable.Definition, BudgetTable.Package, BudgetTable.CostElement, BudgetTable.Amount, BudgetTable.Hours)
+            hall.Lines(
+                BudgetTable.Definition,
+                BudgetTable.Package,
+                BudgetTable.CostElement,
+                BudgetTable.Amount,
+                BudgetTable.Hours
+            )
         );
         Assert.Equal(step.After, hall.Now.Totals.Budget[0] / 100m);
         Assert.Empty(new BudgetStepQuestion(packages).Ask(hall.Now).Changes);
@@ -197,11 +278,26 @@ public class EstimateTests
         using var hall = new PumpHall(
             more: "budget\npackage,cost_element,amount,hours\nH.1.1.1,equipment,77,\nH.1.1.2,labour,100,30\n"
         );
-        hall.Do(new WriteEstimateCommand(hall.Id("H.1.1.1"), [], Column("amount"), [["50"]]));
+        hall.Do(
+            new WriteEstimateCommand(
+                hall.Id("H.1.1.1"),
+                [],
+                Column("amount"),
+                [
+                    ["50"],
+                ]
+            )
+        );
         hall.Do(new EstimateToBudgetCommand([hall.Id("H.1.1.1"), hall.Id("H.1.1.2")]));
         Assert.Equal(
             ["H.1.1.1 labour 50.00", "H.1.1.2 labour 100.00"],
-            hall.Lines(BudgetTable.Definition, BudgetTable.Package, BudgetTable.CostElement, BudgetTable.Amount).Order()
+            hall.Lines(
+                    BudgetTable.Definition,
+                    BudgetTable.Package,
+                    BudgetTable.CostElement,
+                    BudgetTable.Amount
+                )
+                .Order()
         );
     }
 
@@ -211,7 +307,15 @@ public class EstimateTests
         using var hall = new PumpHall();
         var package = hall.Id("H.1.1.1");
         hall.Do(
-            new WriteEstimateCommand(package, [], 0, [["labour", "1", "5"], ["other", "1", "2", "", "", "3", "", "", "", "", "", "", "", "USD"]])
+            new WriteEstimateCommand(
+                package,
+                [],
+                0,
+                [
+                    ["labour", "1", "5"],
+                    ["other", "1", "2", "", "", "3", "", "", "", "", "", "", "", "USD"],
+                ]
+            )
         );
         hall.Refuses(
             new EstimateToBudgetCommand([package]),
@@ -227,9 +331,7 @@ public class EstimateTests
     {
         using var hall = new PumpHall(more: Lines);
         var before = hall.Content();
-        hall.Do(
-            new RemoveEstimateLinesCommand([.. hall.Now[EstimateTable.Definition].Ids])
-        );
+        hall.Do(new RemoveEstimateLinesCommand([.. hall.Now[EstimateTable.Definition].Ids]));
         Assert.Equal(0, hall.Now.Estimate.At(0).Lines);
         hall.Open.Undo("planner");
         Assert.Equal(before, hall.Content());

@@ -109,8 +109,14 @@ public class CellCommandTests
         hall.Do(new ApplyWorkSetCommand([hall.Id("H.2.1")]));
         hall.Do(
             new ClearCellsCommand([
-                .. new[] { "Design", "Manufacture", "Factory test", "Erection", "Commissioning" }
-                    .Select(activity => hall.Cell("H.2.1", activity)),
+                .. new[]
+                {
+                    "Design",
+                    "Manufacture",
+                    "Factory test",
+                    "Erection",
+                    "Commissioning",
+                }.Select(activity => hall.Cell("H.2.1", activity)),
                 hall.Cell("H.1.2", "Erection"),
             ])
         );

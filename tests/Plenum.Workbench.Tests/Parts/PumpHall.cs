@@ -74,8 +74,7 @@ internal sealed class PumpHall : IDisposable
 
     public Project Now => Open.Current;
 
-    public int Id(string code) =>
-        Now.Tree.Elements.Ids[Now.Tree.Elements.RowOfCode(code)];
+    public int Id(string code) => Now.Tree.Elements.Ids[Now.Tree.Elements.RowOfCode(code)];
 
     public int Type(string code) =>
         Now[PartTypeTable.Definition].Ids[Now[PartTypeTable.Definition].RowOfCode(code)];

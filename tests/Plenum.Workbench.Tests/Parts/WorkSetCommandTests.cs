@@ -18,9 +18,7 @@ public class WorkSetCommandTests
         // 100.01 at 10, 50, 5, 20 and 15 %, running totals rounded: 10.00, 60.01, 65.01, 85.01, 100.01
         Assert.Equal(
             ["10.00", "50.01", "5.00", "20.00", "15.00"],
-            Enumerable
-                .Range(1, 5)
-                .Select(n => hall.Text($"H.2.1.{n}", ElementTable.Allotted))
+            Enumerable.Range(1, 5).Select(n => hall.Text($"H.2.1.{n}", ElementTable.Allotted))
         );
         // 70.01 h likewise: 7.00, 42.01, 45.51, 59.51, 70.01
         Assert.Equal(
@@ -59,7 +57,10 @@ public class WorkSetCommandTests
         hall.Do(new ApplyWorkSetCommand([hall.Id("H.1.2"), hall.Id("H.1.1")]));
         Assert.Equal(["Design: 0 h", "Erection: stands on the ground"], hall.Row("H.1.2"));
         Assert.Equal("Design: 30 h", hall.Row("H.1.1")[0]);
-        Assert.DoesNotContain(hall.Row("H.1.1"), line => line.EndsWith("missing"));
+        Assert.DoesNotContain(
+            hall.Row("H.1.1"),
+            line => line.EndsWith("missing", StringComparison.Ordinal)
+        );
     }
 
     [Fact]
@@ -88,7 +89,10 @@ public class WorkSetCommandTests
             var before = hall.Content();
             hall.Do(new ApplyWorkSetCommand([part]));
             var after = hall.Content();
-            Assert.DoesNotContain(hall.Row("H.2.1"), line => line.EndsWith("missing"));
+            Assert.DoesNotContain(
+                hall.Row("H.2.1"),
+                line => line.EndsWith("missing", StringComparison.Ordinal)
+            );
             Assert.Equal(Rounded(allotted, shares), Sum(hall, ElementTable.Allotted));
             Assert.Equal(Rounded(hours, shares), Sum(hall, ElementTable.AllottedHours));
             hall.Open.Undo("planner");
@@ -165,8 +169,16 @@ public class WorkSetCommandTests
     }
 
     [Theory]
-    [InlineData("share", "lots", "share: \"lots\" found, a number with a decimal point and no thousands marks expected")]
-    [InlineData("duration", "-1", "duration: \"-1\" found, a whole number from 0 to 100000 expected")]
+    [InlineData(
+        "share",
+        "lots",
+        "share: \"lots\" found, a number with a decimal point, such as 12.5, not below 0, at most 28 digits expected"
+    )]
+    [InlineData(
+        "duration",
+        "-1",
+        "duration: \"-1\" found, a whole number from 0 to 100000 expected"
+    )]
     [InlineData(
         "technique",
         "half",

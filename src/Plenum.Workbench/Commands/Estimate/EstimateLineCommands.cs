@@ -99,7 +99,11 @@ public sealed record WriteEstimateCommand(
     {
         var id = draft.Add(EstimateTable.Definition);
         draft.SetReference(EstimateTable.Package, id, Package);
-        draft.Set(EstimateTable.CostElement, id, Given(cells, EstimateTable.CostElement) ?? "labour");
+        draft.Set(
+            EstimateTable.CostElement,
+            id,
+            Given(cells, EstimateTable.CostElement) ?? "labour"
+        );
         if (Given(cells, EstimateTable.Line) is null)
         {
             draft.Set(EstimateTable.Line, id, NextLine(draft, id));

@@ -1,8 +1,6 @@
 using Plenum.Core;
 using Plenum.Core.Baseline;
-using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation;
-using Plenum.Core.Foundation.Tables;
 using Plenum.Workbench.Commands.Breakdown;
 using Plenum.Workbench.Questions;
 

@@ -1,6 +1,5 @@
 using Plenum.Core;
 using Plenum.Core.Breakdown;
-using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;
 using Plenum.Workbench.Commands.Breakdown;
 
@@ -94,10 +93,7 @@ public sealed record ClearCellsCommand(IReadOnlyList<PartCell> Cells) : EditComm
         {
             work.Need(cell);
             work.TakeReasonOut(cell);
-            foreach (var package in work.PackagesOf(cell).Where(id => id != cell.Part))
-            {
-                packages.Add(package);
-            }
+            packages.AddRange(work.PackagesOf(cell).Where(id => id != cell.Part));
         }
 
         if (packages.Count > 0)
@@ -176,8 +172,7 @@ public sealed record CopyCellsCommand(IReadOnlyList<CellCopy> Copies) : EditComm
         {
             var row = draft.Before[ElementTable.Definition].RowOf(package);
             var budget = row < 0 ? 0 : draft.Before.HourTotals.Budget[row];
-            var allotted = draft[ElementTable.Definition]
-                .Long(ElementTable.AllottedHours, package);
+            var allotted = draft[ElementTable.Definition].Long(ElementTable.AllottedHours, package);
             sum +=
                 budget != 0 ? budget
                 : Cell.IsGiven(allotted) ? allotted

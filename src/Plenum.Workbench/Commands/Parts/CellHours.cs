@@ -13,7 +13,8 @@ internal sealed class CellHours(EditDraft draft)
         var matrix = draft.Before.ActivityMatrix;
         var part = row < 0 ? -1 : matrix.PartAt(row);
         var column = matrix.ColumnOf(cell.Activity);
-        return part >= 0
+        return
+            part >= 0
             && column >= 0
             && matrix.CellOf(part, column) is not null
             && CellSisters.Of(matrix, part, column).Median is { } median

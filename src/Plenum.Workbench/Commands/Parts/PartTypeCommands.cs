@@ -80,7 +80,7 @@ public sealed record RenameActivityCommand(int Id, string Name) : EditCommand
             if (
                 draft.Reference(WorkSetTable.PartType, id) == type
                 && SetActivities.Names(table.Text(WorkSetTable.After, id)) is var names
-                && names.Contains(old)
+                && names.Contains(old, StringComparer.Ordinal)
             )
             {
                 var renamed = names.Select(one => one == old ? name : one);
@@ -200,7 +200,11 @@ public sealed record RemoveActivityCommand(int Id) : EditCommand
         WorkSetRows.Need(draft, Id);
         var set = new SetActivities(draft).Of(draft.Reference(WorkSetTable.PartType, Id));
         var gone = set.First(activity => activity.Id == Id);
-        foreach (var other in set.Where(other => other.After.Contains(gone.Activity)))
+        foreach (
+            var other in set.Where(other =>
+                other.After.Contains(gone.Activity, StringComparer.Ordinal)
+            )
+        )
         {
             var after = other
                 .After.SelectMany(name => name == gone.Activity ? gone.After : [name])

@@ -56,8 +56,7 @@ internal sealed class SetActivities
     }
 
     /// <summary>The activities of a part type, in order; none for a type without a work set.</summary>
-    public IReadOnlyList<SetActivity> Of(int partType) =>
-        byType.GetValueOrDefault(partType) ?? [];
+    public IReadOnlyList<SetActivity> Of(int partType) => byType.GetValueOrDefault(partType) ?? [];
 
     /// <summary>The names in a cell that separates them by semicolons.</summary>
     public static IReadOnlyList<string> Names(string? cell) =>

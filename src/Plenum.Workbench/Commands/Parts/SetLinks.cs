@@ -1,4 +1,3 @@
-using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation.Tables;
 using Plenum.Core.Network;
 using Plenum.Core.Status;
