@@ -102,10 +102,7 @@ public static class ProjectDocuments
         if (project.Revision != revision)
         {
             // the page is about to hear of the newer revision, and asks again
-            return Results.Text(
-                $"Revision {Number(revision)} is no longer the newest; {Number(project.Revision)} is.",
-                statusCode: StatusCodes.Status410Gone
-            );
+            return Results.NoContent();
         }
 
         Composed document;

@@ -4,6 +4,9 @@ import { createMap, drawSwatch, readTokens } from '../map/map.js';
 import { printTokens } from '../map/tokens.js';
 import { lettersAct } from './keys.js';
 
+/** What is asked for belongs to a revision that is no longer the newest. */
+const OVERTAKEN = new ArrayBuffer(0);
+
 /**
  * @typedef {object} Lens
  * @property {string} name
@@ -107,6 +110,10 @@ export function putMap(element, page) {
                 if (view !== wanted) {
                     continue;
                 }
+                if (project === OVERTAKEN || lens === OVERTAKEN) {
+                    wanted = shown; // the page asks again for the newer revision
+                    continue;
+                }
                 if (project !== null) {
                     map.setData(project);
                 }
@@ -167,6 +174,9 @@ export function putMap(element, page) {
 /** @param {string} address */
 async function fetchBytes(address) {
     const answer = await fetch(address);
+    if (answer.status === 204) {
+        return OVERTAKEN;
+    }
     if (!answer.ok) {
         throw new Error(await answer.text());
     }
