@@ -53,7 +53,11 @@ internal sealed class EditBenchmark : Benchmark
         Contenders =
         [
             new("copy of every column of the elements", Role.Floor, CopyColumns),
-            new("one row made to last by the embedded database, no totals", Role.Floor, WriteOneRow),
+            new(
+                "one row made to last by the embedded database, no totals",
+                Role.Floor,
+                WriteOneRow
+            ),
             Edit("rename", () => Write(ElementTable.Name, $"Renamed {++edits}")),
             Edit("allotted money", () => Write(ElementTable.Allotted, $"{++edits}")),
             Edit("budget of a package", Budget),
@@ -128,7 +132,8 @@ internal sealed class EditBenchmark : Benchmark
             project.Current.Placement
         );
 
-    private void Paste() => Do(new PasteListCommand(project.Current.Tree.Elements.Ids[0], 0, pasted));
+    private void Paste() =>
+        Do(new PasteListCommand(project.Current.Tree.Elements.Ids[0], 0, pasted));
 
     private OutlineAnswer Outline()
     {
@@ -316,8 +321,7 @@ internal sealed class EditBenchmark : Benchmark
         using var insert = connection.CreateCommand();
         insert.Transaction = transaction;
         insert.CommandText = "INSERT INTO element VALUES ($id, $parent, $name, $allotted, $budget)";
-        string[] names = ["$id", "$parent", "$name", "$allotted", "$budget"];
-        foreach (var name in names)
+        foreach (var name in (string[])["$id", "$parent", "$name", "$allotted", "$budget"])
         {
             insert.Parameters.Add(new SqliteParameter(name, null));
         }

@@ -3,7 +3,6 @@ using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;
 using Plenum.Workbench;
 using Plenum.Workbench.Commands;
-using Plenum.Workbench.Words;
 
 namespace Plenum.Cli;
 

@@ -193,9 +193,8 @@ public static class ProjectStandard
         for (var row = 0; row < table.Count; row++)
         {
             if (
-                ids?.Contains(
-                    reference is null ? table.Ids[row] : table.Ints(reference)[row]
-                ) != false
+                ids?.Contains(reference is null ? table.Ids[row] : table.Ints(reference)[row])
+                != false
             )
             {
                 rows.Add(row);

@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using Microsoft.Playwright;
 
 namespace Plenum.Browser.Tests;
@@ -5,6 +6,12 @@ namespace Plenum.Browser.Tests;
 /// <summary>The people of the invented plant, by keyboard. How a person works is common practice; no source.</summary>
 public sealed class PeopleTests(Site site)
 {
+    private static readonly Regex PageOfPdf = new(
+        "/Type */Page\\b",
+        RegexOptions.None,
+        TimeSpan.FromSeconds(5)
+    );
+
     [Fact]
     public async Task A_manager_is_named_at_a_crossing_and_taken_back_without_a_pointer()
     {
@@ -216,7 +223,7 @@ public sealed class PeopleTests(Site site)
         var pdf = await reader.Page.PdfAsync(new PagePdfOptions { PreferCSSPageSize = true });
         var text = System.Text.Encoding.Latin1.GetString(pdf);
         Assert.Matches("/MediaBox *\\[ *0 +0 +59[45][.0-9]* +84[12]", text);
-        Assert.Single(System.Text.RegularExpressions.Regex.Matches(text, "/Type */Page\\b"));
+        Assert.Single(PageOfPdf.Matches(text));
     }
 
     [Fact]

@@ -19,11 +19,7 @@ public sealed class Reader : IAsyncDisposable
         Address = address;
         page.Console += (_, message) =>
         {
-            // a document of a revision that a further edit has overtaken: the page asks again by itself
-            if (
-                message.Type == "error"
-                && !message.Text.Contains("410 (Gone)", StringComparison.Ordinal)
-            )
+            if (message.Type == "error")
             {
                 complaints.Add(message.Text);
             }

@@ -1,4 +1,3 @@
-using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Playwright;
 using Plenum.Web.Host;
 using Plenum.Workbench;

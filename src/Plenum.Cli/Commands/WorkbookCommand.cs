@@ -3,7 +3,6 @@ using System.Globalization;
 using Plenum.Cli.Output;
 using Plenum.Workbench;
 using Plenum.Workbench.Commands;
-using Plenum.Workbench.Words;
 using Plenum.Workbench.Workbooks;
 
 namespace Plenum.Cli.Commands;

@@ -22,6 +22,7 @@ public sealed record StandardPart(
 /// <summary>Which parts of a standard breakdown are taken, and why others are not.</summary>
 public sealed class StandardChoices
 {
+    private readonly List<StandardPart> parts = [];
     private readonly Dictionary<int, string> reasons = [];
     private readonly Project standard;
 
@@ -36,7 +37,7 @@ public sealed class StandardChoices
             if (tree.HasChildren(row) || tree.Elements.Texts(ElementTable.Activity)[row] is null)
             {
                 placeOf[row] = Parts.Count;
-                Parts.Add(
+                parts.Add(
                     new StandardPart(
                         row,
                         placeOf.GetValueOrDefault(tree.Parent[row], -1),
@@ -51,7 +52,7 @@ public sealed class StandardChoices
         }
     }
 
-    public List<StandardPart> Parts { get; } = [];
+    public IReadOnlyList<StandardPart> Parts => parts;
 
     public string Name => standard.Tree.Name(0);
 

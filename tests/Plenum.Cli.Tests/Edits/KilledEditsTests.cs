@@ -23,7 +23,7 @@ public sealed class KilledEditsTests
         using var terminal = new Terminal();
         terminal.Do("new", "p.plenum");
         var random = new Random(20_261_128);
-        HashSet<string> acknowledged = [];
+        HashSet<string> acknowledged = new(StringComparer.Ordinal);
         var amid = 0;
         for (var kill = 0; kill < Kills; kill++)
         {
@@ -55,6 +55,7 @@ public sealed class KilledEditsTests
         HashSet<string> acknowledged
     )
     {
+        var ct = TestContext.Current.CancellationToken;
         using var program = Process.Start(
             new ProcessStartInfo(
                 Environment.ProcessPath is { } host
@@ -77,7 +78,7 @@ public sealed class KilledEditsTests
                 ? "{\"command\":\"add_element\",\"parent\":0,\"after\":0,\"name\":\"Plant\",\"code\":\"0\"}"
                 : Part(round, sent)
         );
-        while (await program.StandardOutput.ReadLineAsync() is { } told)
+        while (await program.StandardOutput.ReadLineAsync(ct) is { } told)
         {
             using var answer = JsonDocument.Parse(told);
             Assert.False(answer.RootElement.TryGetProperty("errors", out _), told);
@@ -86,14 +87,14 @@ public sealed class KilledEditsTests
                     .RootElement.GetProperty("done")
                     .GetString()!
                     .Split(" to ")[0]
-                    .Replace("add ", "")
-                    .Replace("name the project ", "")
+                    .Replace("add ", "", StringComparison.Ordinal)
+                    .Replace("name the project ", "", StringComparison.Ordinal)
             );
             if (sent == last)
             {
                 // the next is on its way when the program dies
                 await Send(Part(round, sent));
-                await Task.Delay(TimeSpan.FromMicroseconds(random.Next(0, 6_000)));
+                await Task.Delay(TimeSpan.FromMicroseconds(random.Next(0, 6_000)), ct);
                 program.Kill();
                 break;
             }
@@ -101,8 +102,8 @@ public sealed class KilledEditsTests
             await Send(Part(round, sent));
         }
 
-        await program.WaitForExitAsync();
-        var rest = await program.StandardOutput.ReadToEndAsync();
+        await program.WaitForExitAsync(ct);
+        var rest = await program.StandardOutput.ReadToEndAsync(ct);
         if (rest.EndsWith('\n'))
         {
             using var answer = JsonDocument.Parse(rest);
@@ -111,7 +112,7 @@ public sealed class KilledEditsTests
                     .RootElement.GetProperty("done")
                     .GetString()!
                     .Split(" to ")[0]
-                    .Replace("add ", "")
+                    .Replace("add ", "", StringComparison.Ordinal)
             );
             return false;
         }
@@ -121,8 +122,8 @@ public sealed class KilledEditsTests
         async Task Send(string command)
         {
             sent++;
-            await program.StandardInput.WriteLineAsync(command);
-            await program.StandardInput.FlushAsync();
+            await program.StandardInput.WriteLineAsync(command.AsMemory(), ct);
+            await program.StandardInput.FlushAsync(ct);
         }
     }
 

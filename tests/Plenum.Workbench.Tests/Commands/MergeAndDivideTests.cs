@@ -1,6 +1,5 @@
 using Plenum.Core.Baseline;
 using Plenum.Core.Breakdown;
-using Plenum.Core.Foundation.Tables;
 using Plenum.Oracle.Generator;
 using Plenum.Workbench.Commands;
 using Plenum.Workbench.Commands.Breakdown;

@@ -6,7 +6,6 @@ using Plenum.Oracle.Tables;
 using Plenum.Workbench.Commands;
 using Plenum.Workbench.Questions;
 using Plenum.Workbench.Tests.Audit;
-using Plenum.Workbench.Tests.Oracle;
 
 namespace Plenum.Workbench.Tests.Commands;
 

@@ -52,7 +52,11 @@ internal static class PackageWork
 
                 foreach (var stored in project[definition].Ints(column))
                 {
-                    if (stored >= 0 && column.DecodeReference(stored) is var (found, id) && found == target)
+                    if (
+                        stored >= 0
+                        && column.DecodeReference(stored) is var (found, id)
+                        && found == target
+                    )
                     {
                         owners.Add(id);
                     }

@@ -1,5 +1,4 @@
 using Plenum.Core.Baseline;
-using Plenum.Core.People;
 using Plenum.Core.Status;
 using Plenum.Workbench.Commands;
 using Plenum.Workbench.Commands.People;
