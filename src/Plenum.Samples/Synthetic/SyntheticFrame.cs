@@ -24,6 +24,8 @@ internal sealed class SyntheticFrame(SyntheticTree tree, SyntheticPeople people,
         WritePeople(tables);
         WriteWorkSets(tables);
         SyntheticScope.Write(tables, tree);
+        // its packages are not handed over one by one
+        tables.Open("delegations", "package", "person", "state", "offered");
         WriteRegister(tables);
         WriteGroups(tables);
         WritePostings(tables, budgets);

@@ -28,7 +28,11 @@ public sealed class KilledEditsTests
         for (var kill = 0; kill < Kills; kill++)
         {
             amid += await TypeAndKill(terminal["p.plenum"], kill, random, acknowledged) ? 1 : 0;
-            using var project = OpenProject.Open(terminal["p.plenum"], TimeProvider.System);
+            using var project = OpenProject.Open(
+                terminal["p.plenum"],
+                TimeProvider.System,
+                ct: TestContext.Current.CancellationToken
+            );
             HashSet<string> there =
             [
                 .. project
