@@ -12,8 +12,7 @@ internal static class EditCommands
     {
         var command = new Command(
             "edit",
-            "Do commands from standard input, one JSON object a line; each is told once it is written. "
-                + "undo and redo are commands too."
+            "Do edits from standard input, one JSON object a line; undo and redo too."
         )
         {
             CommonOptions.Project,

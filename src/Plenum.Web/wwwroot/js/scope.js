@@ -207,7 +207,7 @@ export function watchText(field, form) {
     let waiting = 0;
     const tell = () => {
         const text = new TextEncoder().encode(field.value.length > 0 ? field.value : ' ');
-        void form.invokeMethodAsync('TextChanged', globalThis.DotNet.createJSStreamReference(text)).catch(() => undefined);
+        void form.invokeMethodAsync('TextChanged', /** @type {any} */ (globalThis).DotNet.createJSStreamReference(text)).catch(() => undefined);
     };
     field.addEventListener('input', () => {
         clearTimeout(waiting);
