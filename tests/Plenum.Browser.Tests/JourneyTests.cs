@@ -21,7 +21,7 @@ public sealed class JourneyTests(Site site)
 
         // an empty project says how to begin
         await reader.By("#way-files").WaitForAsync();
-        await reader.Press("1");
+        await reader.Press("3");
         await reader.By("[data-takes-files]").WaitForAsync();
         await reader.Press("f");
         await (await chooser.Task).SetFilesAsync(
