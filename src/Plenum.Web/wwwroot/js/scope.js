@@ -113,7 +113,10 @@ export function putScope(root, page) {
             return;
         }
         const view = box.getBoundingClientRect();
-        const parts = /** @type {HTMLElement} */ (sheet.querySelector('.partspart')).getBoundingClientRect();
+        const parts = sheet.querySelector('.partspart')?.getBoundingClientRect();
+        if (parts === undefined) {
+            return; // a form stands in its place
+        }
         for (const card of sheet.querySelectorAll('[data-answers]')) {
             const to = card.getBoundingClientRect();
             const y = to.top + Math.min(to.height / 2, 28);
