@@ -1,7 +1,7 @@
 using Microsoft.AspNetCore.Components;
 using Microsoft.JSInterop;
 
-namespace Plenum.Web.People;
+namespace Plenum.Web.Shell;
 
 /// <summary>Gives the keys to a part of the page; nothing if it, or the page, has gone.</summary>
 internal static class Focusing
