@@ -23,6 +23,10 @@ public abstract class ImportSteps : ComponentBase, IAsyncDisposable
     [Parameter, EditorRequired]
     public required ShelvedProject Shelved { get; set; }
 
+    /// <summary>Knows who works on the page.</summary>
+    [Inject]
+    protected Editing Editing { get; set; } = null!;
+
     [Inject]
     public required ImportDesk Desk { get; set; }
 
@@ -114,7 +118,7 @@ public abstract class ImportSteps : ComponentBase, IAsyncDisposable
                 Session ??= new ImportSession(
                     Shelved,
                     Desk.Begin(Shelved.Key),
-                    Environment.UserName,
+                    Editing.Person,
                     Clock
                 );
                 Session.Forget();
