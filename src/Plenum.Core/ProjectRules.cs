@@ -318,7 +318,7 @@ public sealed partial class ProjectRules
                 var column in table.Definition.Columns.Where(column => column.IsPackageReference)
             )
             {
-                var target = column.Targets.ToList().IndexOf("elements");
+                var target = column.TargetOf(ElementTable.Definition);
                 if (!Concerns(column) && !packagesWent)
                 {
                     continue;

@@ -18,25 +18,41 @@ internal static class ReferenceCheck
     /// </summary>
     public static string? AfterChange(Project project, IReadOnlyList<TableChange> changes)
     {
-        var removed = changes
-            .Where(change => change.Removed.Count > 0)
-            .Select(change => change.Definition.Name)
-            .ToHashSet(StringComparer.Ordinal);
-        foreach (var table in project.Tables)
+        foreach (var change in changes)
         {
-            var mayHaveLost = table.Definition.Columns.Any(column =>
-                column.Targets.Any(removed.Contains)
-            );
-            var found = mayHaveLost
-                ? InRows(project, table, null)
-                : changes
-                    .Where(change => change.Definition == table.Definition)
-                    .SelectMany(change => new[] { change.Added, change.Updated })
-                    .Select(ids => InRows(project, table, ids))
-                    .FirstOrDefault(words => words is not null);
+            var found =
+                InRows(project, project[change.Definition], change.Added)
+                ?? InRows(project, project[change.Definition], change.Updated)
+                ?? ToRemoved(project, change);
             if (found is not null)
             {
                 return found;
+            }
+        }
+
+        return null;
+    }
+
+    private static string? ToRemoved(Project project, TableChange change)
+    {
+        if (change.Removed.Count == 0)
+        {
+            return null;
+        }
+
+        HashSet<int> removed = [.. change.Removed];
+        foreach (var table in project.Tables)
+        {
+            foreach (var column in table.Definition.Columns)
+            {
+                var target = column.TargetOf(change.Definition);
+                if (
+                    target >= 0
+                    && References.RowsTo(table, column, target, removed) is [var row, ..]
+                )
+                {
+                    return Words(table, row, column, change.Definition);
+                }
             }
         }
 
@@ -70,12 +86,20 @@ internal static class ReferenceCheck
                 var (target, id) = column.DecodeReference(values[row]);
                 if (targets[target].RowOf(id) < 0)
                 {
-                    return $"table {table.Definition.Name}, row with id {table.Ids[row]}, column {column.Name}: "
-                        + $"there is no row {id} in {targets[target].Definition.Name}";
+                    return Words(table, row, column, targets[target].Definition);
                 }
             }
         }
 
         return null;
     }
+
+    private static string Words(
+        Table table,
+        int row,
+        ColumnDefinition column,
+        TableDefinition target
+    ) =>
+        $"table {table.Definition.Name}, row with id {table.Ids[row]}, column {column.Name}: there is no row "
+        + $"{column.DecodeReference(table.Ints(column)[row]).Id} in {target.Name}";
 }

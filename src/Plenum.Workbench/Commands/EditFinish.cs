@@ -190,7 +190,7 @@ internal sealed class EditFinish
             {
                 foreach (var column in definition.Columns)
                 {
-                    var target = column.Targets.ToList().IndexOf(change.Definition.Name);
+                    var target = column.TargetOf(change.Definition);
                     if (target >= 0)
                     {
                         CheckUsers(change.Definition, removed, column, target);
@@ -237,32 +237,25 @@ internal sealed class EditFinish
     )
     {
         var table = tables.GetValueOrDefault(column.Table) ?? draft.Before[column.Table];
-        var values = table.Ints(column);
-        for (var row = 0; row < values.Length; row++)
+        if (References.RowsTo(table, column, target, removed) is not [var row, ..])
         {
-            if (
-                values[row] >= 0
-                && column.DecodeReference(values[row]) is var (found, id)
-                && found == target
-                && removed.Contains(id)
-            )
-            {
-                var gone = draft.Before[removedFrom];
-                var code = gone.Codes[gone.RowOf(id)];
-                faults.Add(
-                    new EditFault(
-                        column.Table.Name,
-                        draft.Key(column.Table, table.Ids[row]),
-                        column.Name,
-                        code,
-                        "a row that nothing refers to",
-                        $"{code} cannot be taken out: {column.Table.Name} still refers to it "
-                            + $"({draft.Key(column.Table, table.Ids[row])})"
-                    )
-                );
-                return;
-            }
+            return;
         }
+
+        var gone = draft.Before[removedFrom];
+        var id = column.DecodeReference(table.Ints(column)[row]).Id;
+        var code = gone.Codes[gone.RowOf(id)];
+        var user = draft.Key(column.Table, table.Ids[row]);
+        faults.Add(
+            new EditFault(
+                column.Table.Name,
+                user,
+                column.Name,
+                code,
+                "a row that nothing refers to",
+                $"{code} cannot be taken out: {column.Table.Name} still refers to it ({user})"
+            )
+        );
     }
 
     /// <summary>Fills in what follows from the rows themselves.</summary>

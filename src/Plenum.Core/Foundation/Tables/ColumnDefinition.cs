@@ -125,6 +125,20 @@ public sealed class ColumnDefinition
         return (target, id);
     }
 
+    /// <summary>Which of the tables that the column refers to is a table, from 0; −1 if none is.</summary>
+    public int TargetOf(TableDefinition table)
+    {
+        for (var target = 0; target < Targets.Count; target++)
+        {
+            if (Targets[target] == table.Name)
+            {
+                return target;
+            }
+        }
+
+        return -1;
+    }
+
     public override string ToString() => Table is null ? Name : $"{Table.Name}.{Name}";
 
     internal void Join(TableDefinition table, int index)

@@ -43,7 +43,7 @@ internal static class PackageWork
             foreach (var column in definition.Columns)
             {
                 var target = column.IsPackageReference
-                    ? TargetOf(column, ElementTable.Definition)
+                    ? column.TargetOf(ElementTable.Definition)
                     : -1;
                 if (target < 0)
                 {
@@ -76,7 +76,10 @@ internal static class PackageWork
         Users(draft, table, new HashSet<int> { id }, _ => true)
             .Select(user => (user.Column, user.Id));
 
-    /// <summary>All rows that refer to one of some rows, by the column that does. Time: all references to the table.</summary>
+    /// <summary>
+    /// All rows that refer to one of some rows, by the column that does. Time: all references to the table, unless the
+    /// draft itself has added what is referred to.
+    /// </summary>
     public static IEnumerable<(ColumnDefinition Column, int Id, int Target)> Users(
         EditDraft draft,
         TableDefinition table,
@@ -84,17 +87,24 @@ internal static class PackageWork
         Func<ColumnDefinition, bool> isMeant
     )
     {
+        var wereThere = ids.Any(id => draft.Before[table].RowOf(id) >= 0);
         foreach (var definition in ProjectLayout.Tables)
         {
+            var edit = draft.Edits.GetValueOrDefault(definition);
+            if (edit is null && !wereThere)
+            {
+                continue;
+            }
+
             foreach (var column in definition.Columns)
             {
-                var target = TargetOf(column, table);
+                var target = column.TargetOf(table);
                 if (target < 0 || !isMeant(column))
                 {
                     continue;
                 }
 
-                foreach (var user in UsersIn(draft, column, target, ids))
+                foreach (var user in UsersIn(draft, column, target, ids, wereThere))
                 {
                     yield return user;
                 }
@@ -106,37 +116,35 @@ internal static class PackageWork
         EditDraft draft,
         ColumnDefinition column,
         int target,
-        IReadOnlySet<int> ids
+        IReadOnlySet<int> ids,
+        bool wereThere
     )
     {
         List<(ColumnDefinition, int, int)> users = [];
         var before = draft.Before[column.Table];
         var edit = draft.Edits.GetValueOrDefault(column.Table);
-        var values = before.Ints(column);
-        for (var row = 0; row < values.Length; row++)
+        HashSet<int> written = edit is null ? [] : [.. edit.Touched];
+        if (wereThere)
         {
-            Look(before.Ids[row], values[row]);
+            foreach (var row in References.RowsTo(before, column, target, ids))
+            {
+                var id = before.Ids[row];
+                if (edit is null || (edit.Has(id) && !written.Contains(id)))
+                {
+                    Add(id, before.Ints(column)[row]);
+                }
+            }
         }
 
-        foreach (var id in edit is null ? [] : (int[])[.. edit.Added])
+        foreach (var id in edit is null ? [] : written.Concat(edit.Added).ToArray())
         {
-            Look(id, edit!.Int(column, id));
+            Add(id, edit!.Int(column, id));
         }
 
         return users;
 
-        void Look(int id, int stored)
+        void Add(int id, int stored)
         {
-            if (edit is not null)
-            {
-                if (!edit.Has(id))
-                {
-                    return;
-                }
-
-                stored = edit.Int(column, id);
-            }
-
             if (
                 stored >= 0
                 && column.DecodeReference(stored) is var (found, to)
@@ -147,18 +155,5 @@ internal static class PackageWork
                 users.Add((column, id, to));
             }
         }
-    }
-
-    private static int TargetOf(ColumnDefinition column, TableDefinition table)
-    {
-        for (var target = 0; target < column.Targets.Count; target++)
-        {
-            if (column.Targets[target] == table.Name)
-            {
-                return target;
-            }
-        }
-
-        return -1;
     }
 }
