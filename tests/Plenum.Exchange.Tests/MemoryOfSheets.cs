@@ -29,6 +29,14 @@ public sealed class MemoryOfSheets : IDisposable
             writer.Finish();
         }
 
+        // what the runtime itself lays by, or has still to collect, comes once; what a reader holds would come every time
+        var grown = Enumerable.Range(0, 3).Select(_ => GrownWhileReading(path, Rows)).Order();
+        Assert.InRange(grown.ElementAt(1), long.MinValue, 1_000_000);
+    }
+
+    /// <summary>How many bytes more are held after the last row than after the first thousand.</summary>
+    private long GrownWhileReading(string path, int rows)
+    {
         using var reader = desk.Open(path);
         var early = 0L;
         while (reader.Read())
@@ -40,7 +48,7 @@ public sealed class MemoryOfSheets : IDisposable
         }
 
         var late = GC.GetTotalMemory(forceFullCollection: true);
-        Assert.Equal(Rows + 1, reader.Row);
-        Assert.InRange(late - early, long.MinValue, 1_000_000);
+        Assert.Equal(rows + 1, reader.Row);
+        return late - early;
     }
 }
