@@ -238,7 +238,8 @@ function paintGutters(pen, { layout, frame, style }) {
         const isWhole = coverage[at] >= 1 - 1e-9;
         pen.font = style.font(12, isWhole ? 400 : 600);
         pen.fillStyle = style.tokens.css(isWhole ? 'ink3' : 'ink');
-        pen.fillText(shareText(isWhole ? 1 : coverage[at]), frame.right + 10 * unit, middle);
+        // the gutter is narrow
+        pen.fillText(shareText(isWhole ? 1 : coverage[at]).replace('under ', '<'), frame.right + 10 * unit, middle);
     });
 }
 

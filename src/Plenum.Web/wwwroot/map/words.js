@@ -15,10 +15,13 @@ export function countText(count) {
     return String(Math.round(count)).replace(/\B(?=(\d{3})+$)/g, NARROW);
 }
 
+/** Less than any share of a project that somebody plans: what sums of fractions leave. */
+const NOTHING = 1e-9;
+
 /** With one decimal; 100 % is said only of the whole, 0 % only of nothing. @param {number} share 0 to 1 */
 export function shareText(share) {
-    if (share <= 0 || share >= 1) {
-        return `${share <= 0 ? 0 : 100}${SPACE}%`;
+    if (share <= NOTHING || share >= 1 - NOTHING) {
+        return `${share <= NOTHING ? 0 : 100}${SPACE}%`;
     }
     if (share < 0.0005) {
         return `under 0.1${SPACE}%`;
