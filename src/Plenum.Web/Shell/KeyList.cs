@@ -19,6 +19,7 @@ public static class KeyList
                     .. Chapters.All.Select(known =>
                         ($"Alt {known.Key}", $"chapter {known.Number}, {known.Name}")
                     ),
+                    ("Alt, again", "on to the next place of the open chapter"),
                     ("F6", "on to map, work area, side sheet; back with Shift"),
                     ("Ctrl Z", "take back the last edit, outside a field"),
                     ("Ctrl Y", "do it again"),

@@ -66,6 +66,10 @@ public sealed class Amounts
 
     public static string Count(decimal count) => Number(count, 0);
 
+    /// <summary>A count with its word, such as "1 part" or "12 parts".</summary>
+    public static string Count(decimal count, string one, string many) =>
+        $"{Count(count)} {(count == 1 ? one : many)}";
+
     public static string Day(DateOnly? date) =>
         date?.ToString("d MMM yyyy", CultureInfo.InvariantCulture) ?? "–";
 

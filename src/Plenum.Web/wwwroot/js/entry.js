@@ -40,6 +40,16 @@ export function steerEntry(frame, page) {
         last = last.then(work).catch(() => undefined).finally(() => waiting--);
     };
 
+    /** Leaves the line, if the work says that it is left. @param {() => Promise<boolean>} work */
+    const leave = (work) => {
+        const release = holdKeys(box);
+        inTurn(async () => {
+            if (!(await work())) {
+                release();
+            }
+        });
+    };
+
     field.addEventListener('input', () => {
         const mine = ++looked;
         setTimeout(() => {
@@ -62,12 +72,16 @@ export function steerEntry(frame, page) {
             const typed = field.value;
             field.value = '';
             looked++;
-            inTurn(async () => {
-                if (!(await page.invokeMethodAsync('Take', typed)) && field.value === '') {
+            const take = async () => {
+                const isTaken = await page.invokeMethodAsync('Take', typed);
+                if (!isTaken && field.value === '') {
                     field.value = typed; // it was refused: what was typed stays
                     field.focus();
                 }
-            });
+                return isTaken;
+            };
+            const isLast = typed.trim() === '' || !(shown ?? '').endsWith('/0');
+            (isLast ? leave : inTurn)(take);
         } else if (event.key === 'Tab' && isPlain) {
             event.preventDefault();
             const down = !event.shiftKey;
@@ -76,7 +90,10 @@ export function steerEntry(frame, page) {
             event.preventDefault();
             event.stopPropagation();
             field.value = '';
-            inTurn(() => page.invokeMethodAsync('Leave'));
+            leave(async () => {
+                await page.invokeMethodAsync('Leave');
+                return true;
+            });
         } else if ((event.key === 'ArrowDown' || event.key === 'ArrowUp') && isPlain) {
             event.preventDefault();
             void page.invokeMethodAsync('Move', event.key === 'ArrowDown' ? 1 : -1);
@@ -94,7 +111,7 @@ export function steerEntry(frame, page) {
     return {
         /** @param {string} which @param {string | null} value */
         open(which, value) {
-            const isNew = shown === null;
+            const isNew = shown !== which;
             shown = which;
             entry.hidden = false;
             if (value !== null && isNew) {
@@ -118,4 +135,50 @@ export function steerEntry(frame, page) {
             field.focus({ preventScroll: true });
         },
     };
+}
+
+/** A row that is to take the keys has this long to do so, ms. */
+const LONGEST_HOLD = 2000;
+
+/**
+ * Holds keys that are pressed while the line is put away: they are meant for the row that takes the focus then.
+ * @param {HTMLElement} box of the rows
+ * @returns {() => void} lets them go at once
+ */
+function holdKeys(box) {
+    /** @type {KeyboardEvent[]} */
+    const held = [];
+    const frame = () => new Promise((resolve) => requestAnimationFrame(resolve));
+    const hold = (/** @type {KeyboardEvent} */ event) => {
+        if (event.isTrusted) {
+            event.preventDefault();
+            event.stopImmediatePropagation();
+            held.push(event);
+        }
+    };
+    const release = async () => {
+        clearTimeout(late);
+        box.removeEventListener('focusin', onFocus);
+        for (let event = held.shift(); event !== undefined; event = held.shift()) {
+            // one after the other: each may move the focus. A letter acts on nothing that it was not seen to act on.
+            const target = document.activeElement ?? document.body;
+            if (event.key.length > 1 || event.ctrlKey || event.altKey || event.metaKey) {
+                target.dispatchEvent(new KeyboardEvent('keydown', event));
+            } else if (target.matches('input, textarea')) {
+                document.execCommand('insertText', false, event.key);
+            }
+            await frame();
+            await frame();
+        }
+        document.removeEventListener('keydown', hold, true);
+    };
+    const onFocus = (/** @type {FocusEvent} */ event) => {
+        if (event.target instanceof Element && event.target.matches('[data-rowlink]')) {
+            void release();
+        }
+    };
+    document.addEventListener('keydown', hold, true);
+    box.addEventListener('focusin', onFocus);
+    const late = setTimeout(release, LONGEST_HOLD);
+    return release;
 }

@@ -24,6 +24,10 @@ export function steerGrid(element, box, page, options) {
     let told = 0;
     /** @type {HTMLInputElement | null} */
     let field = null;
+    /** @type {Promise<unknown>} what was sent off so far */
+    let written = Promise.resolve();
+    /** @type {{ row: number, col: number, text: string }[]} */
+    const refused = [];
     const rows = () => Number(table.dataset.rows);
     const cols = () => Number(table.dataset.cols);
     const cellAt = (/** @type {number} */ row, /** @type {number} */ col) =>
@@ -166,18 +170,30 @@ export function steerGrid(element, box, page, options) {
             at = { row: Math.max(0, rows() - 1), col: at.col };
             from = { ...at };
         }
+        if (at.col < options.first && cols() > options.first) {
+            // the first columns have come
+            at = { row: at.row, col: options.first };
+            from = { row: from.row, col: options.first };
+            tell();
+        }
         const [top, bottom] = [Math.min(at.row, from.row), Math.max(at.row, from.row)];
         const [left, right] = [Math.min(at.col, from.col), Math.max(at.col, from.col)];
         for (const row of table.querySelectorAll('tr[data-row]')) {
             const number = Number(/** @type {HTMLElement} */ (row).dataset.row);
             const within = number >= top && number <= bottom && !row.classList.contains('grouprow');
-            for (const cell of row.querySelectorAll('[data-col]')) {
-                const col = Number(/** @type {HTMLElement} */ (cell).dataset.col);
+            for (const cell of row.querySelectorAll('th.first, [data-col]')) {
+                // without columns it is whole rows that are chosen, by their heads
+                const own = /** @type {HTMLElement} */ (cell).dataset.col;
+                const col = own !== undefined ? Number(own) : cols() === 0 ? at.col : NaN;
                 const selected = within && col >= left && col <= right;
                 const active = number === at.row && col === at.col;
                 cell.classList.toggle('chosen', selected);
                 cell.classList.toggle('active', active);
-                cell.setAttribute('aria-selected', selected ? 'true' : 'false');
+                if (own !== undefined || cols() === 0) {
+                    cell.setAttribute('aria-selected', selected ? 'true' : 'false');
+                } else {
+                    cell.removeAttribute('aria-selected');
+                }
                 if (active) {
                     table.setAttribute('aria-activedescendant', cell.id);
                 }
@@ -209,7 +225,8 @@ export function steerGrid(element, box, page, options) {
                 besideFixedColumns(cell);
                 return;
             }
-            if (isGroup(at.row) || rows() === 0) {
+            const isDrawn = table.querySelector(`tr[data-row="${at.row}"]`) !== null;
+            if ((cols() === 0 && isDrawn) || isGroup(at.row) || rows() === 0) {
                 return;
             }
             await new Promise((resolve) => setTimeout(resolve, 25));
@@ -277,29 +294,45 @@ export function steerGrid(element, box, page, options) {
         }
     }
 
-    /** Writes what is in the field; it stays open if it is refused. @param {'stay' | 'down' | 'up' | 'left' | 'right'} then */
+    /**
+     * Sends off what is in the field, and goes on without waiting. What is refused comes back into its field as soon as
+     * nothing else is being typed.
+     * @param {'stay' | 'down' | 'up' | 'left' | 'right'} then
+     */
     async function end(then) {
-        const open = field;
-        if (open === null || open.readOnly) {
+        if (field === null) {
             return;
         }
-        open.readOnly = true;
-        const taken = open.value === (cellAt(at.row, at.col)?.dataset.text ?? '') || (await page.invokeMethodAsync('Written', at.row, at.col, open.value));
-        open.readOnly = false;
-        if (!taken) {
-            if (then !== 'stay') {
-                open.focus();
-            }
-            return;
+        const { row, col } = at;
+        const text = field.value;
+        const isNew = text !== (cellAt(row, col)?.dataset.text ?? '');
+        close(then !== 'stay');
+        if (isNew) {
+            written = written.then(async () => {
+                if (!(await page.invokeMethodAsync('Written', row, col, text))) {
+                    refused.push({ row, col, text });
+                    await recall();
+                }
+            });
         }
-        if (field === open) {
-            const hadKeys = document.activeElement === open || document.activeElement === document.body;
-            close(hadKeys);
+        if (await recall()) {
+            return;
         }
         const by = { stay: [0, 0], down: [1, 0], up: [-1, 0], left: [0, -1], right: [0, 1] }[then];
         if (then !== 'stay') {
-            await moveTo({ row: skip(at.row + by[0], by[0] < 0 ? -1 : 1), col: at.col + by[1] }, false);
+            await moveTo({ row: skip(row + by[0], by[0] < 0 ? -1 : 1), col: col + by[1] }, false);
         }
+    }
+
+    /** Opens the field again that was refused first. @returns {Promise<boolean>} one was opened */
+    async function recall() {
+        const first = field === null ? refused.shift() : undefined;
+        if (first === undefined) {
+            return false;
+        }
+        await moveTo(first, false);
+        begin(first.text);
+        return true;
     }
 
     /** @param {boolean} takeKeys */
@@ -314,11 +347,20 @@ export function steerGrid(element, box, page, options) {
 
     return {
         /** Makes a cell of a row the active one. @param {number} row */
-        show: (row) => {
+        show: async (row) => {
             at = { row: Math.max(0, row), col: at.col };
-            at.row = skip(at.row, 1);
             from = { ...at };
+            await reach();
+            // it may be the heading of a group, which is seen only once it is drawn
+            at.row = skip(at.row, 1);
+            from.row = at.row;
+            paint();
             tell();
+        },
+        /** Chooses a block. @param {number} row @param {number} col of the active cell @param {number} toRow @param {number} toCol of its other end */
+        choose: (row, col, toRow, toCol) => {
+            at = { row, col };
+            from = { row: toRow, col: toCol };
             return reach().then(paint);
         },
         takeKeys: () => table.focus({ preventScroll: true }),

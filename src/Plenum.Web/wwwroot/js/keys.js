@@ -30,6 +30,12 @@ export function listenToKeys() {
             openDialog(/** @type {HTMLElement} */ (opener).dataset.opens ?? '');
         }
     });
+    document.addEventListener('submit', (event) => {
+        const form = event.target instanceof HTMLFormElement ? event.target : null;
+        for (const field of form?.querySelectorAll('input[data-once]') ?? []) {
+            /** @type {HTMLInputElement} */ (field).value = ''; // its text is known already; the next is typed at once
+        }
+    });
     document.addEventListener('change', (event) => {
         const field = event.target;
         if (field instanceof HTMLInputElement && field.id === 'letters-act') {
@@ -39,6 +45,14 @@ export function listenToKeys() {
             chooseTheme(/** @type {'auto' | 'light' | 'dark'} */ (field.value));
         }
     });
+}
+
+/** Puts a text back into a field, unless something else was typed. @param {string} id @param {string} text */
+export function putBack(id, text) {
+    const field = document.getElementById(id);
+    if (field instanceof HTMLInputElement && field.value === '') {
+        field.value = text;
+    }
 }
 
 /** @param {string} id */
@@ -85,7 +99,7 @@ function onKey(event) {
         const link = document.querySelector(`.rail a[data-key="${CSS.escape(event.key)}"]`);
         if (link instanceof HTMLElement) {
             event.preventDefault();
-            link.click();
+            (link.matches('[aria-current]') ? (nextPlace() ?? link) : link).click();
         }
         return;
     }
@@ -120,6 +134,13 @@ function onKey(event) {
             }
         }
     }
+}
+
+/** The place after the one that is shown, in a chapter that has several. @returns {HTMLElement | null} */
+function nextPlace() {
+    const places = /** @type {HTMLElement[]} */ ([...document.querySelectorAll('.places a')]);
+    const at = places.findIndex((place) => place.matches('[aria-current]'));
+    return at < 0 ? null : places[(at + 1) % places.length];
 }
 
 /** Moves the focus between map, work area and side sheet. @param {1 | -1} by */

@@ -134,11 +134,14 @@ export async function showLine(box, number) {
     }
 }
 
-/** Scrolls a row into view and gives it the focus. @param {HTMLElement} box @param {number} number */
-export async function focusLine(box, number) {
+/**
+ * Scrolls a row into view and gives it the focus, once the row that stands there is that of the element.
+ * @param {HTMLElement} box @param {number} number @param {number} id
+ */
+export async function focusLine(box, number, id) {
     await showLine(box, number);
     for (let wait = 0; wait < 40; wait++) {
-        const link = box.querySelector(`[data-row="${number}"] [data-rowlink]`);
+        const link = box.querySelector(`[data-id="${id}"] [data-rowlink]`);
         if (link instanceof HTMLElement) {
             link.focus({ preventScroll: true });
             return;
