@@ -111,6 +111,15 @@ public sealed class Reader : IAsyncDisposable
             "() => (document.activeElement?.id || document.activeElement?.tagName) + '|' + (document.activeElement?.innerText ?? '')"
         );
 
+    /// <summary>Keeps a picture of the window among what the tests leave behind.</summary>
+    public async Task Picture(string name)
+    {
+        var folder = Path.Combine(AppContext.BaseDirectory, "pictures");
+        await Page.ScreenshotAsync(
+            new PageScreenshotOptions { Path = Path.Combine(folder, name + ".png") }
+        );
+    }
+
     /// <summary>From here on the page may complain, for example because the program is stopped.</summary>
     public void ExpectComplaints() => mayComplain = true;
 

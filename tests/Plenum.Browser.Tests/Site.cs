@@ -1,4 +1,5 @@
 using Microsoft.Playwright;
+using Plenum.Core;
 using Plenum.Web.Host;
 using Plenum.Workbench;
 
@@ -59,6 +60,15 @@ public sealed class Site : IAsyncLifetime
 
             return app!.Services.GetRequiredService<ProjectShelf>().Add(path).Key;
         });
+
+    /// <summary>Makes a project without a single row, and opens it to readers.</summary>
+    /// <returns>Its name in addresses.</returns>
+    public string BeginEmpty(string name) =>
+        app!.Services.GetRequiredService<ProjectShelf>().Add(Empty(name)).Key;
+
+    /// <summary>What a project holds now.</summary>
+    public Project Now(string name) =>
+        app!.Services.GetRequiredService<ProjectShelf>().Find(name)!.Current!;
 
     /// <summary>Makes a copy of the invented plant that a test may write to, and opens it to readers.</summary>
     /// <returns>Its name in addresses.</returns>
