@@ -94,7 +94,7 @@ public class CellCommandTests
         using var hall = new PumpHall();
         hall.Refuses(
             new WriteCellHoursCommand(hall.Cell("H.1.1", "Design"), typed),
-            $"allotted_hours: \"{typed}\" found, hours such as 12.5, not below 0, at most 2 decimals expected"
+            $"allotted_hours: \"{typed}\" found, hours such as 12.5, not below 0, at most 2 decimals, at most 100000000000 expected"
         );
     }
 
