@@ -9,24 +9,24 @@ namespace Plenum.Workbench.Commands.Parts;
 /// Writes the hours of a cell: those that its package is allotted. A cell that is missing or ruled out is planned with
 /// them. Hours of a budget are not written here, since the baseline says them.
 /// </summary>
-/// <param name="Cell">The cell.</param>
+/// <param name="At">The cell.</param>
 /// <param name="Hours">The hours as they were typed, in whole or hundredths.</param>
-public sealed record WriteCellHoursCommand(PartCell Cell, string Hours) : EditCommand
+public sealed record WriteCellHoursCommand(PartCell At, string Hours) : EditCommand
 {
     public override string Tell(Project before) =>
-        $"write {Commands.Cells.Short(Hours)} hours into {PartWords.Say(before, [Cell])}";
+        $"write {Commands.Cells.Short(Hours)} hours into {PartWords.Say(before, [At])}";
 
     protected internal override void Apply(EditDraft draft)
     {
         var work = new PartWork(draft);
-        work.Need(Cell);
-        var packages = work.PackagesOf(Cell);
+        work.Need(At);
+        var packages = work.PackagesOf(At);
         switch (packages.Count)
         {
             case 0:
                 draft.Set(
                     ElementTable.AllottedHours,
-                    work.Plan(Cell, Core.Foundation.Tables.Cell.NoLong, MoneyOf(draft, work)),
+                    work.Plan(At, Cell.NoLong, MoneyOf(draft, work)),
                     Hours.Trim()
                 );
                 break;
@@ -36,15 +36,15 @@ public sealed record WriteCellHoursCommand(PartCell Cell, string Hours) : EditCo
                 break;
             default:
                 throw work.Refused(
-                    Cell.Part,
-                    $"{Cell.Activity} of {work.Say(Cell.Part)} is carried out by {packages.Count} packages: write the hours of each in the outline.",
+                    At.Part,
+                    $"{At.Activity} of {work.Say(At.Part)} is carried out by {packages.Count} packages: write the hours of each in the outline.",
                     "a cell that one package carries out"
                 );
         }
     }
 
     private long MoneyOf(EditDraft draft, PartWork work) =>
-        new CellHours(draft).Shares(Cell.Part, [work.Need(Cell)]).Money[0];
+        new CellHours(draft).Shares(At.Part, [work.Need(At)]).Money[0];
 
     private void NeedNoBudget(EditDraft draft, PartWork work, int package)
     {
@@ -54,12 +54,12 @@ public sealed record WriteCellHoursCommand(PartCell Cell, string Hours) : EditCo
                 .Of(draft, BudgetTable.Definition)
                 .Any(row =>
                     draft.Reference(BudgetTable.Package, row) == package
-                    && Core.Foundation.Tables.Cell.IsGiven(budget.Long(BudgetTable.Hours, row))
+                    && Cell.IsGiven(budget.Long(BudgetTable.Hours, row))
                 )
         )
         {
             throw work.Refused(
-                Cell.Part,
+                At.Part,
                 $"{work.Say(package)} has a budget with hours: they come from the baseline, or from an estimate by the step to the budget.",
                 "a package without hours in its budget"
             );
