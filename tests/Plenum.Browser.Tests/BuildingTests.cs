@@ -4,7 +4,6 @@ using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation.Tables;
 using Plenum.Core.Network;
 using Plenum.Core.Scope;
-using Plenum.Workbench;
 
 namespace Plenum.Browser.Tests;
 

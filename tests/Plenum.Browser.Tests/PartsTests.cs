@@ -30,6 +30,26 @@ public sealed class PartsTests(Site site)
     }
 
     [Fact]
+    public async Task Hours_are_typed_into_a_missing_cell_and_what_is_no_number_comes_back()
+    {
+        await using var reader = await Reader.At(site, "/p/parts/breakdown/parts?focus=03.2");
+        await Cell(reader, down: 4, right: 11);
+        await reader.By("#cell-title", "Hand-over of Pump motor and drive").WaitForAsync();
+        var cell = await reader.Page.EvaluateAsync<string>(
+            "() => document.querySelector('#parts td.active').id"
+        );
+        await reader.Type("1e");
+        await reader.Press("Enter");
+        await reader.By("#edit-trouble", "\"1e\" found").WaitForAsync();
+        await reader.Press("Backspace");
+        await reader.Type("6");
+        await reader.Press("Enter");
+        await reader.By($"#{cell}.planned", "16").WaitForAsync();
+        await reader.Press("Control+z");
+        await reader.By($"#{cell}.absent").WaitForAsync();
+    }
+
+    [Fact]
     public async Task What_has_dates_is_not_cleared_and_the_sheet_says_why()
     {
         await using var reader = await Reader.At(site, "/p/parts/breakdown/parts?focus=03.1");

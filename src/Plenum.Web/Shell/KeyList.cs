@@ -63,6 +63,7 @@ public static class KeyList
                 [
                     ("← ↑ → ↓", "from cell to cell; with Shift a block"),
                     ("Home End", "first and last activity; with Ctrl first and last part"),
+                    ("0 to 9", "write the hours; plans the cell where it is missing"),
                     ("P", "plan the cell, or all missing cells of the block"),
                     ("X", "not needed, because…"),
                     ("A", "the question to the person in charge, to be sent by you"),

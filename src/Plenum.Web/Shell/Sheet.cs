@@ -14,14 +14,21 @@ namespace Plenum.Web.Shell;
 /// </summary>
 public sealed class Sheet : IDisposable
 {
+    /// <summary>From so many elements on, what is computed about all of them after an edit waits until typing rests.</summary>
+    private const int Large = 50_000;
+
+    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(600);
+
     private readonly NavigationManager navigation;
     private readonly ProjectShelf shelf;
+    private readonly TimeProvider clock;
     private Amounts? money;
     private string path = "";
     private Dictionary<string, string> query = new(StringComparer.Ordinal);
 
-    public Sheet(NavigationManager navigation, ProjectShelf shelf)
+    public Sheet(NavigationManager navigation, ProjectShelf shelf, TimeProvider clock)
     {
+        this.clock = clock;
         this.navigation = navigation;
         this.shelf = shelf;
         navigation.LocationChanged += OnLocationChanged;
@@ -49,6 +56,21 @@ public sealed class Sheet : IDisposable
                 Changed?.Invoke();
             }
         }
+    }
+
+    /// <summary>
+    /// Waits for a moment where the project is large, so that whoever types sees what was typed before the audit, the map
+    /// and the chapters' marks are made anew. Asked after edits, not before the first answer.
+    /// </summary>
+    /// <returns>False if it has been edited again meanwhile: whoever asks then does it.</returns>
+    public async Task<bool> Rests(Project project)
+    {
+        if (project.Tree.Count >= Large)
+        {
+            await Task.Delay(Pause, clock);
+        }
+
+        return ReferenceEquals(project, Project);
     }
 
     /// <summary>Which variances count as better or worse in this project.</summary>

@@ -93,6 +93,8 @@ test('A_share_is_100_per_cent_only_of_the_whole_and_0_only_of_nothing', () => {
     assert.equal(shareText(1), '100\u00a0%');
     assert.equal(shareText(0.9999), '99.9\u00a0%');
     assert.equal(shareText(0.0001), 'under 0.1\u00a0%');
+    assert.equal(shareText(1e-17), '0\u00a0%'); // what sums of fractions leave
+    assert.equal(shareText(1 - 1e-15), '100\u00a0%');
     assert.equal(shareText(0), '0\u00a0%');
 });
 

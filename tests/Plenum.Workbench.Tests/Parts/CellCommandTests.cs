@@ -59,6 +59,58 @@ public class CellCommandTests
     }
 
     [Fact]
+    public void Hours_that_are_typed_into_a_cell_are_what_its_package_is_allotted()
+    {
+        using var hall = new PumpHall();
+        hall.Do(new WriteCellHoursCommand(hall.Cell("H.1.1", "Design"), " 36.5 "));
+        Assert.Contains("Design: 36.5 h", hall.Row("H.1.1"));
+        Assert.Equal("36.5", hall.Text("H.1.1.1", ElementTable.AllottedHours));
+    }
+
+    [Fact]
+    public void Hours_that_are_typed_into_a_missing_cell_plan_it()
+    {
+        using var hall = new PumpHall();
+        hall.Do(new WriteCellHoursCommand(hall.Cell("H.2.1", "Erection"), "12"));
+        Assert.Contains("Erection: 12 h", hall.Row("H.2.1"));
+        Assert.Equal("20.00", hall.Text("H.2.1.1", ElementTable.Allotted)); // its share of the money stays
+    }
+
+    [Fact]
+    public void Hours_that_are_typed_into_a_cell_that_was_ruled_out_take_the_reason_out()
+    {
+        using var hall = new PumpHall();
+        hall.Do(new WriteCellHoursCommand(hall.Cell("H.1.2", "Erection"), "4"));
+        Assert.Contains("Erection: 4 h", hall.Row("H.1.2"));
+    }
+
+    [Theory]
+    [InlineData("4x")]
+    [InlineData("-1")]
+    [InlineData("0.001")]
+    [InlineData("1,5")]
+    public void What_is_typed_into_a_cell_must_be_hours(string typed)
+    {
+        using var hall = new PumpHall();
+        hall.Refuses(
+            new WriteCellHoursCommand(hall.Cell("H.1.1", "Design"), typed),
+            $"allotted_hours: \"{typed}\" found, hours such as 12.5, not below 0, at most 2 decimals, at most 100000000000 expected"
+        );
+    }
+
+    [Fact]
+    public void Hours_of_a_budget_are_not_written_into_the_cell()
+    {
+        using var hall = new PumpHall(
+            more: "budget\npackage,cost_element,amount,hours\nH.1.1.1,labour,100.00,30\n"
+        );
+        hall.Refuses(
+            new WriteCellHoursCommand(hall.Cell("H.1.1", "Design"), "31"),
+            "H.1.1.1 Feed pump, design has a budget with hours: they come from the baseline, or from an estimate by the step to the budget."
+        );
+    }
+
+    [Fact]
     public void A_package_stands_among_its_sisters_in_the_order_of_the_work_set()
     {
         using var hall = new PumpHall();

@@ -5,6 +5,7 @@
  * @typedef {object} Options
  * @property {string[]} keys keys that the page takes, such as 'p', 'Delete', 'Ctrl+d'
  * @property {boolean} writes cells can be written into: Enter, F2 or a letter begins
+ * @property {string} [begins] characters that begin to write where nothing else does
  * @property {number} first the first column that can be active
  */
 
@@ -86,7 +87,7 @@ export function steerGrid(element, box, page, options) {
         } else if (options.writes && !command && (event.key === 'Enter' || event.key === 'F2')) {
             event.preventDefault();
             begin(null);
-        } else if (options.writes && !command && event.key.length === 1 && event.key !== ' ') {
+        } else if (!command && event.key.length === 1 && (options.begins?.includes(event.key) ?? (options.writes && event.key !== ' '))) {
             event.preventDefault();
             event.stopPropagation();
             begin(event.key);
@@ -252,7 +253,7 @@ export function steerGrid(element, box, page, options) {
     /** Opens a field over the active cell. @param {string | null} letter what was typed, in place of what stands there */
     function begin(letter) {
         const cell = cellAt(at.row, at.col);
-        if (!options.writes) {
+        if (!options.writes && letter === null) {
             page.invokeMethodAsync('Pressed', 'Enter', ...block());
             return;
         }
