@@ -1,5 +1,4 @@
 using Plenum.Cli.Output;
-using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;
 using Plenum.Workbench;
 using Plenum.Workbench.Commands;
@@ -9,6 +8,7 @@ namespace Plenum.Cli;
 /// <summary>Does an edit from the command line, or says what it would do, and tells what changed or what is wrong.</summary>
 internal static class EditAction
 {
+    /// <param name="place">Says where in an input that the edit came from something wrong stands.</param>
     /// <returns>An <see cref="ExitCode"/>.</returns>
     public static int Do(
         CliContext context,
@@ -16,33 +16,53 @@ internal static class EditAction
         EditCommand command,
         string person,
         bool dryRun,
-        bool json
+        bool json,
+        Func<EditFault, EditFault>? place = null
+    )
+    {
+        if (TryDo(context, project, command, person, dryRun, json, place) is not { } done)
+        {
+            return ExitCode.BadInput;
+        }
+
+        if (json)
+        {
+            WriteJson(context, done.Changes, done.Revision, dryRun);
+        }
+        else
+        {
+            WriteText(context, done.Changes, done.Revision, dryRun);
+        }
+
+        return ExitCode.Done;
+    }
+
+    /// <summary>Does it, or tries it only; tells nothing unless it was refused.</summary>
+    /// <param name="place">Says where in an input that the edit came from something wrong stands.</param>
+    /// <returns>What changed, and the revision of the project; null after a refusal.</returns>
+    public static (IReadOnlyList<TableChange> Changes, long Revision)? TryDo(
+        CliContext context,
+        OpenProject project,
+        EditCommand command,
+        string person,
+        bool dryRun,
+        bool json,
+        Func<EditFault, EditFault>? place = null
     )
     {
         try
         {
-            var (changes, revision) = dryRun
-                ? (EditTrial.Of(project.Current, command).Changes, project.Current.Revision)
-                : Edit(project, command, person);
-            if (json)
+            if (dryRun)
             {
-                WriteJson(context, changes, revision, dryRun);
-            }
-            else
-            {
-                WriteText(context, changes, revision, dryRun);
+                return (EditTrial.Of(project.Current, command).Changes, project.Current.Revision);
             }
 
-            return ExitCode.Done;
+            var answer = project.Edit(command, person);
+            return (answer.Changes, answer.Revision);
         }
-        catch (EditConflictException both)
+        catch (Exception refused) when (EditRefusal.Is(refused))
         {
-            context.Error.WriteLine(both.Message);
-            return ExitCode.BadInput;
-        }
-        catch (EditException wrong)
-        {
-            var errors = Errors(wrong);
+            var errors = EditRefusal.Of(refused, place);
             if (json)
             {
                 InputErrorList.WriteJson(context.Out, errors);
@@ -52,37 +72,8 @@ internal static class EditAction
                 InputErrorList.WriteText(context.Error, errors);
             }
 
-            return ExitCode.BadInput;
+            return null;
         }
-    }
-
-    private static (IReadOnlyList<TableChange>, long) Edit(
-        OpenProject project,
-        EditCommand command,
-        string person
-    )
-    {
-        var answer = project.Edit(command, person);
-        return (answer.Changes, answer.Revision);
-    }
-
-    /// <summary>What is wrong with an edit, as it is told of files.</summary>
-    public static InputErrors Errors(EditException wrong)
-    {
-        var errors = new InputErrors();
-        foreach (var fault in wrong.Faults)
-        {
-            errors.Add(
-                fault.Table.Length > 0 ? fault.Table : "command",
-                null,
-                fault.Column,
-                fault.Value,
-                fault.Expected,
-                fault.Message
-            );
-        }
-
-        return errors;
     }
 
     private static void WriteJson(
@@ -110,7 +101,7 @@ internal static class EditAction
             }
         );
 
-    private static void WriteText(
+    public static void WriteText(
         CliContext context,
         IReadOnlyList<TableChange> changes,
         long revision,

@@ -46,9 +46,9 @@ internal static class EditCommands
             try
             {
                 var answer = Do(project, text.Trim(), person);
-                Tell(context, json, line, answer);
+                Tell(context, json, line, answer, text.Trim());
             }
-            catch (Exception refused) when (refused is EditException or EditConflictException)
+            catch (Exception refused) when (EditRefusal.Is(refused))
             {
                 status = ExitCode.BadInput;
                 if (json)
@@ -56,7 +56,7 @@ internal static class EditCommands
                     Refuse(context, line, refused);
                 }
 
-                context.Error.WriteLine($"line {line}: {refused.Message} Nothing was changed.");
+                Say(context, line, refused);
             }
         }
 
@@ -71,7 +71,13 @@ internal static class EditCommands
             _ => project.Edit(new CommandReader(project.Current).Read(text), person),
         };
 
-    private static void Tell(CliContext context, bool json, int line, EditAnswer? answer)
+    private static void Tell(
+        CliContext context,
+        bool json,
+        int line,
+        EditAnswer? answer,
+        string asked
+    )
     {
         if (json)
         {
@@ -98,11 +104,23 @@ internal static class EditCommands
         else
         {
             context.Out.WriteLine(
-                answer is null ? "nothing to do" : $"{answer.Revision}: {answer.Words}"
+                answer is not null ? $"{answer.Revision}: {answer.Words}"
+                : asked == "undo" ? "nothing to take back: nothing was done in this run"
+                : "nothing to do again: nothing was taken back in this run"
             );
         }
 
         context.Out.Flush();
+    }
+
+    private static void Say(CliContext context, int line, Exception refused)
+    {
+        foreach (var wrong in EditRefusal.InWords(refused))
+        {
+            context.Error.WriteLine($"line {line}: {wrong}");
+        }
+
+        context.Error.WriteLine($"line {line}: nothing has changed.");
     }
 
     private static void Refuse(CliContext context, int line, Exception refused) =>
@@ -112,11 +130,7 @@ internal static class EditCommands
             {
                 told.WriteNumber("line", line);
                 told.WriteStartArray("errors");
-                foreach (
-                    var fault in refused is EditException { Faults: var faults }
-                        ? faults
-                        : (IReadOnlyList<EditFault>)[]
-                )
+                foreach (var fault in EditRefusal.FaultsOf(refused))
                 {
                     told.WriteStartObject();
                     told.WriteString("table", fault.Table);
@@ -130,11 +144,7 @@ internal static class EditCommands
 
                 told.WriteEndArray();
                 told.WriteStartArray("conflicts");
-                foreach (
-                    var both in refused is EditConflictException { Conflicts: var conflicts }
-                        ? conflicts
-                        : (IReadOnlyList<EditConflict>)[]
-                )
+                foreach (var both in EditRefusal.ConflictsOf(refused))
                 {
                     told.WriteStartObject();
                     told.WriteString("table", both.Table);

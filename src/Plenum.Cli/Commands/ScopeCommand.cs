@@ -13,6 +13,13 @@ internal static class ScopeCommand
     private const int WidestText = 60;
     private const int MostParts = 6;
 
+    private static readonly Option<string?> At = new("--at")
+    {
+        Description =
+            "Ages of queries are counted at this date (2026-03-31); the status date by default.",
+        HelpName = "DATE",
+    };
+
     public static Command Build(CliContext context)
     {
         var command = new Command(
@@ -21,13 +28,12 @@ internal static class ScopeCommand
         )
         {
             CommonOptions.Project,
-            CommonOptions.At,
+            At,
             CommonOptions.Json,
         };
         return command.Answers<ScopeAnswer>(
             context,
-            parsed =>
-                new ScopeQuestion(CliContext.ParseDate(parsed.GetValue(CommonOptions.At))).Ask,
+            parsed => new ScopeQuestion(CliContext.ParseDate(parsed.GetValue(At))).Ask,
             WriteJson,
             WriteText
         );
@@ -157,19 +163,11 @@ internal static class ScopeCommand
         var output = context.Out;
         output.WriteLine($"{ScopeWords.Title(answer)}, {ScopeWords.State(answer)}.");
         output.WriteLine(ScopeWords.Sentence(answer));
-        var table = new TextTable("Item", "Wording", "Answered by", "Parts");
-        foreach (var line in answer.Lines)
+        if (answer.Lines.Count > 0)
         {
-            table.Row(
-                line.Item,
-                TextTable.Cut(line.Text.ReplaceLineEndings(" "), WidestText),
-                ScopeWords.Verdict(line),
-                string.Join(", ", line.Parts.Take(MostParts))
-                    + (line.Parts.Count > MostParts ? ", …" : "")
-            );
+            WriteItems(output, answer);
         }
 
-        table.Write(output);
         if (answer.NobodyAsked.Count > 0)
         {
             output.WriteLine(
@@ -197,5 +195,22 @@ internal static class ScopeCommand
                 $"Open query {query.Query}{(query.Item is { } item ? $" about {item}" : "")}: {query.Text} {ScopeWords.Age(query)}."
             );
         }
+    }
+
+    private static void WriteItems(TextWriter output, ScopeAnswer answer)
+    {
+        var table = new TextTable("Item", "Wording", "Answered by", "Parts");
+        foreach (var line in answer.Lines)
+        {
+            table.Row(
+                line.Item,
+                TextTable.Cut(line.Text.ReplaceLineEndings(" "), WidestText),
+                ScopeWords.Verdict(line),
+                string.Join(", ", line.Parts.Take(MostParts))
+                    + (line.Parts.Count > MostParts ? ", …" : "")
+            );
+        }
+
+        table.Write(output);
     }
 }

@@ -23,6 +23,12 @@ internal static class StandardCommand
         Description = "A name that plenum standard list gives, or a .plenum file.",
     };
 
+    private static readonly Option<string?> Filled = new("--under")
+    {
+        Description = "The element that is filled with the parts; none for an empty project.",
+        HelpName = "CODE",
+    };
+
     private static readonly Option<LeaveOut[]> Leave = new("--leave")
     {
         Description = "A part of the standard breakdown that does not apply, with the reason.",
@@ -182,7 +188,7 @@ internal static class StandardCommand
         if (!json)
         {
             context.Out.WriteLine(
-                $"{Amounts(saved.Tree.Count)} elements saved in {file}, without people, money, dates and status."
+                $"{Amounts(saved.Tree.Count)} {(saved.Tree.Count == 1 ? "element" : "elements")} saved in {file}, without people, money, dates and status."
             );
             return;
         }
@@ -207,7 +213,7 @@ internal static class StandardCommand
         {
             CommonOptions.Project,
             Standard,
-            CommonOptions.Under,
+            Filled,
             Leave,
             DryRun,
             ImportCommand.As,
@@ -227,7 +233,7 @@ internal static class StandardCommand
         using var project = context.Open(parsed, progress, ct);
         progress.Dispose();
         var elements = project.Current[ElementTable.Definition];
-        var under = ListQuestion.PositionOf(project.Current, parsed.GetValue(CommonOptions.Under));
+        var under = ListQuestion.PositionOf(project.Current, parsed.GetValue(Filled));
         var command = new UseStandardCommand(
             under < 0 ? 0 : elements.Ids[under],
             standard,
@@ -239,7 +245,14 @@ internal static class StandardCommand
             command,
             ImportCommand.PersonOf(parsed),
             parsed.GetValue(DryRun),
-            json
+            json,
+            fault =>
+                fault.Table.Length > 0
+                    ? fault
+                    : fault with
+                    {
+                        Table = parsed.GetRequiredValue(CommonOptions.Project).Name,
+                    }
         );
     }
 

@@ -2,7 +2,6 @@ using System.CommandLine;
 using System.Globalization;
 using Plenum.Cli.Output;
 using Plenum.Workbench;
-using Plenum.Workbench.Commands;
 using Plenum.Workbench.Workbooks;
 
 namespace Plenum.Cli.Commands;
@@ -90,7 +89,7 @@ internal static class WorkbookCommand
                 context.Out,
                 answer =>
                 {
-                    answer.WriteString("file", file.Name);
+                    answer.WriteString("file", file.ToString());
                     answer.WriteNumber("elements", elements);
                 }
             );
@@ -98,7 +97,7 @@ internal static class WorkbookCommand
         else
         {
             context.Out.WriteLine(
-                $"{Amounts.Count(elements)} elements written in {file.Name}. Edit it, then: plenum workbook {parsed.GetRequiredValue(CommonOptions.Project).Name} {file.Name} --read --dry-run"
+                $"{Amounts.Count(elements)} {(elements == 1 ? "element" : "elements")} written in {file}. Edit it, then: plenum workbook {parsed.GetRequiredValue(CommonOptions.Project)} {file} --read --dry-run"
             );
         }
 
@@ -127,62 +126,46 @@ internal static class WorkbookCommand
             return ExitCode.BadInput;
         }
 
-        if (!json)
-        {
-            WriteChanges(context, answer);
-        }
-
+        var dryRun = parsed.GetValue(DryRun);
         if (answer.Command is null)
         {
             if (json)
             {
-                WriteJson(context, answer, project.Current.Revision);
+                WriteJson(context, answer, project.Current.Revision, dryRun);
             }
             else
             {
+                WriteChanges(context, answer);
                 context.Out.WriteLine("Nothing changes: the project has all of this already.");
             }
 
             return ExitCode.Done;
         }
 
-        return json
-            ? DoAsJson(context, parsed, project, answer)
-            : EditAction.Do(
-                context,
-                project,
-                answer.Command,
-                ImportCommand.PersonOf(parsed),
-                parsed.GetValue(DryRun),
-                json
-            );
-    }
-
-    private static int DoAsJson(
-        CliContext context,
-        ParseResult parsed,
-        OpenProject project,
-        WorkbookAnswer answer
-    )
-    {
-        try
+        var done = EditAction.TryDo(
+            context,
+            project,
+            answer.Command,
+            ImportCommand.PersonOf(parsed),
+            dryRun,
+            json,
+            fault => answer.Placed(fault, parsed.GetRequiredValue(File).Name)
+        );
+        if (done is not { } taken)
         {
-            if (parsed.GetValue(DryRun))
-            {
-                EditTrial.Of(project.Current, answer.Command!);
-            }
-            else
-            {
-                project.Edit(answer.Command!, ImportCommand.PersonOf(parsed));
-            }
-        }
-        catch (EditException wrong)
-        {
-            InputErrorList.WriteJson(context.Out, EditAction.Errors(wrong));
             return ExitCode.BadInput;
         }
 
-        WriteJson(context, answer, project.Current.Revision);
+        if (json)
+        {
+            WriteJson(context, answer, taken.Revision, dryRun);
+        }
+        else
+        {
+            WriteChanges(context, answer);
+            EditAction.WriteText(context, taken.Changes, taken.Revision, dryRun);
+        }
+
         return ExitCode.Done;
     }
 
@@ -191,7 +174,7 @@ internal static class WorkbookCommand
         if (answer.Missing.Count > 0)
         {
             context.Out.WriteLine(
-                $"{Amounts.Count(answer.Missing.Count)} elements are not in the workbook and stay as they are: {string.Join(", ", answer.Missing.Take(10))}{(answer.Missing.Count > 10 ? ", …" : "")}."
+                $"{(answer.Missing.Count == 1 ? "1 element is not in the workbook and stays as it is" : $"{Amounts.Count(answer.Missing.Count)} elements are not in the workbook and stay as they are")}: {string.Join(", ", answer.Missing.Take(10))}{(answer.Missing.Count > 10 ? ", …" : "")}."
             );
         }
 
@@ -219,7 +202,12 @@ internal static class WorkbookCommand
     private static string Line(string? text) =>
         text is null ? "" : TextTable.Cut(text.ReplaceLineEndings(" "), WidestText);
 
-    private static void WriteJson(CliContext context, WorkbookAnswer answer, long revision) =>
+    private static void WriteJson(
+        CliContext context,
+        WorkbookAnswer answer,
+        long revision,
+        bool dryRun
+    ) =>
         JsonAnswer.Write(
             context.Out,
             json =>
@@ -246,6 +234,10 @@ internal static class WorkbookCommand
                 }
 
                 json.WriteEndArray();
+                if (dryRun)
+                {
+                    json.WriteBoolean("dry_run", true);
+                }
             }
         );
 }

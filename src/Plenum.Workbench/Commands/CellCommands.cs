@@ -1,4 +1,5 @@
 using Plenum.Core;
+using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;
 
 namespace Plenum.Workbench.Commands;
@@ -102,14 +103,28 @@ internal static class Cells
 
     public static TableDefinition TableOf(string name) =>
         ProjectLayout.Find(name)
-        ?? throw new EditException($"There is no table {name}.", "the name of a table");
+        ?? throw NotFound(
+            $"There is no table {InputErrors.Shorten(name)}",
+            name,
+            ProjectLayout.Tables.Select(table => table.Name)
+        );
 
     public static ColumnDefinition ColumnOf(string table, string column) =>
         TableOf(table).Columns.FirstOrDefault(known => known.Name == column && !known.IsComputed)
-        ?? throw new EditException(
-            $"{table} has no column {column}.",
-            "the name of a column that can be written"
+        ?? throw NotFound(
+            $"{table} has no column {InputErrors.Shorten(column)}",
+            column,
+            TableOf(table).Columns.Where(known => !known.IsComputed).Select(known => known.Name)
         );
+
+    private static EditException NotFound(string message, string word, IEnumerable<string> known)
+    {
+        var nearest = NearestWord.Of(word, known);
+        return new EditException(
+            message + (nearest is null ? "." : $"; did you mean {nearest}?"),
+            nearest ?? "one of " + string.Join(", ", known)
+        );
+    }
 
     /// <summary>Such as "name of 03.4: RO train D".</summary>
     public static string Tell(Project before, CellText cell)

@@ -7,18 +7,28 @@ using Plenum.Core;
 using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation;
 using Plenum.Core.Foundation.Tables;
+using Plenum.Workbench.Commands.Breakdown;
+using Plenum.Workbench.Workbooks;
 
 namespace Plenum.Workbench.Commands;
 
 /// <summary>
 /// Reads commands that were written down as JSON objects: <c>command</c> names the command, the other fields are its
-/// own, all in snake_case. Where a command wants the id of a row, its code will do.
+/// own, all in snake_case. Where a command wants the id of a row, its code will do. Commands that take over a file are
+/// not among them.
 /// </summary>
 public sealed class CommandReader(Project project)
 {
+    private const string AField = "an object with a field for each column";
+
     private static readonly FrozenDictionary<string, Type> Known = typeof(EditCommand)
         .Assembly.GetExportedTypes()
-        .Where(type => type.IsSubclassOf(typeof(EditCommand)) && !type.IsAbstract)
+        .Where(type =>
+            type.IsSubclassOf(typeof(EditCommand))
+            && !type.IsAbstract
+            && type != typeof(EditWorkbookCommand)
+            && type != typeof(UseStandardCommand)
+        )
         .ToFrozenDictionary(NameOf, StringComparer.Ordinal);
 
     /// <summary>The names of all commands.</summary>
@@ -31,18 +41,8 @@ public sealed class CommandReader(Project project)
     /// <exception cref="EditException">It is no command, or a field is missing or not understood.</exception>
     public EditCommand Read(string json)
     {
-        try
-        {
-            using var document = JsonDocument.Parse(json);
-            return Command(document.RootElement);
-        }
-        catch (JsonException wrong)
-        {
-            throw new EditException(
-                $"This is no JSON: {wrong.Message}",
-                "one JSON object a line, such as {\"command\": \"renumber\", \"id\": \"03\"}"
-            );
-        }
+        using var document = JsonText.Parse(json);
+        return Command(document.RootElement);
     }
 
     private EditCommand Command(JsonElement json)
@@ -63,7 +63,7 @@ public sealed class CommandReader(Project project)
             throw new EditException(
                 $"No command is called \"{InputErrors.Shorten(name)}\""
                     + (nearest is null ? "." : $"; did you mean {nearest}?"),
-                "one of " + string.Join(", ", Names)
+                nearest ?? "one of " + string.Join(", ", Names)
             );
         }
 
@@ -78,8 +78,8 @@ public sealed class CommandReader(Project project)
             if (given.Name != "command" && !fields.Any(field => Snake(field.Name!) == given.Name))
             {
                 throw new EditException(
-                    $"{what} has no field {given.Name}.",
-                    "the fields " + string.Join(", ", fields.Select(field => Snake(field.Name!)))
+                    $"{what} has no field {InputErrors.Shorten(given.Name)}.",
+                    FieldsIn(type)
                 );
             }
         }
@@ -89,13 +89,15 @@ public sealed class CommandReader(Project project)
             && json.TryGetProperty("table", out var of)
             && of.ValueKind == JsonValueKind.String
                 ? Cells.TableOf(of.GetString()!)
-            : type == typeof(RemoveRowCommand) && json.TryGetProperty("table", out of)
-                ? Cells.TableOf(of.GetString() ?? "")
+            : type == typeof(RemoveRowCommand)
+            && json.TryGetProperty("table", out of)
+            && of.ValueKind == JsonValueKind.String
+                ? Cells.TableOf(of.GetString()!)
             : ElementTable.Definition;
         object?[] values =
         [
             .. fields.Select(field =>
-                json.TryGetProperty(Snake(field.Name!), out var given)
+                json.TryGetProperty(Snake(field.Name!), out var given) && !IsLacking(field, given)
                     ? Value(
                         field.ParameterType,
                         given,
@@ -146,13 +148,17 @@ public sealed class CommandReader(Project project)
         {
             return json.GetRawText();
         }
-        else if (plain == typeof(int) && json.TryGetInt32Safe(out var number))
+        else if (plain == typeof(int) && json.TryGetPlace(out var number))
         {
             return number;
         }
-        else if (plain == typeof(decimal) && json.ValueKind == JsonValueKind.Number)
+        else if (
+            plain == typeof(decimal)
+            && json.ValueKind == JsonValueKind.Number
+            && json.TryGetDecimal(out var amount)
+        )
         {
-            return json.GetDecimal();
+            return amount;
         }
         else if (
             plain == typeof(bool)
@@ -183,7 +189,7 @@ public sealed class CommandReader(Project project)
         {
             return List(item, json, table, what);
         }
-        else if (json.ValueKind == JsonValueKind.Object && plain.Assembly == GetType().Assembly)
+        else if (json.ValueKind == JsonValueKind.Object && HasFields(plain))
         {
             return Make(plain, json, what);
         }
@@ -206,9 +212,20 @@ public sealed class CommandReader(Project project)
                 .ToArray();
         }
 
-        if (json.ValueKind != JsonValueKind.Array)
+        if (
+            json.ValueKind != JsonValueKind.Array
+            || item == typeof(KeyValuePair<string, string?>)
+            || json.EnumerateArray().Any(given => given.ValueKind == JsonValueKind.Null)
+        )
         {
-            throw new EditException($"{what}: a list is expected.", "a list");
+            var expected =
+                item == typeof(KeyValuePair<string, string?>) ? AField
+                : json.ValueKind == JsonValueKind.Array ? "a list without empty places"
+                : "a list";
+            throw new EditException(
+                $"{what}: {InputErrors.Shorten(json.GetRawText())} found, {expected} expected.",
+                expected
+            );
         }
 
         var list = Array.CreateInstance(item, json.GetArrayLength());
@@ -248,8 +265,31 @@ public sealed class CommandReader(Project project)
         Nullable.GetUnderlyingType(field.ParameterType) is not null
         || new NullabilityInfoContext().Create(field).WriteState == NullabilityState.Nullable;
 
+    /// <summary>Null where only a value makes sense; for an id it means none.</summary>
+    private static bool IsLacking(ParameterInfo field, JsonElement given) =>
+        given.ValueKind == JsonValueKind.Null
+        && field.ParameterType != typeof(int)
+        && !MayBeNull(field);
+
+    /// <summary>A record of the program, whose fields are written as an object.</summary>
+    private static bool HasFields(Type type) =>
+        type is { IsClass: true, IsAbstract: false }
+        && type != typeof(string)
+        && (
+            type.Assembly == typeof(CommandReader).Assembly
+            || type.Assembly == typeof(Project).Assembly
+        );
+
+    private static string FieldsIn(Type type) =>
+        "the fields " + string.Join(", ", Fields(type).Select(field => Snake(field.Name!)));
+
     private static string Expected(Type type) =>
         type == typeof(int) ? "an id or a code"
+        : type == typeof(decimal) ? "a number"
+        : type == typeof(EditCommand) ? "an object with the field command"
+        : ItemOf(type) == typeof(KeyValuePair<string, string?>) ? AField
+        : ItemOf(type) is not null ? "a list"
+        : HasFields(type) ? "an object with " + FieldsIn(type)
         : type == typeof(bool) ? "true or false"
         : type.IsEnum ? "one of " + string.Join(", ", Enum.GetNames(type).Select(Snake))
         : type == typeof(string) ? "text"
@@ -280,9 +320,12 @@ public sealed class CommandReader(Project project)
 
 internal static class JsonNumbers
 {
-    public static bool TryGetInt32Safe(this JsonElement json, out int number)
+    /// <summary>Ids and places are whole and not negative.</summary>
+    public static bool TryGetPlace(this JsonElement json, out int number)
     {
         number = 0;
-        return json.ValueKind == JsonValueKind.Number && json.TryGetInt32(out number);
+        return json.ValueKind == JsonValueKind.Number
+            && json.TryGetInt32(out number)
+            && number >= 0;
     }
 }

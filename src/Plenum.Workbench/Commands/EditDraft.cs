@@ -119,6 +119,13 @@ public sealed class EditDraft : ICellContext
             return;
         }
 
+        if (text.Contains('\0', StringComparison.Ordinal))
+        {
+            // no file that is read may have one, so none may be written
+            const string Whole = "text without the character of number 0";
+            throw Wrong(column, id, text, Whole, $"{column.Name}: {Whole} expected");
+        }
+
         var cell = column.NewBuilder();
         if (
             !CellReading.TryAdd(column, cell, text, CurrencyOf(table, id), this)

@@ -14,7 +14,11 @@ public sealed record EditFault(
     string? Value,
     string Expected,
     string Message
-);
+)
+{
+    /// <summary>The line of the list, or the row of the sheet, that it came from; null where it came from neither.</summary>
+    public int? Line { get; init; }
+}
 
 /// <summary>An edit that cannot be done; nothing was changed.</summary>
 public sealed class EditException(IReadOnlyList<EditFault> faults)

@@ -27,9 +27,9 @@ internal static class ElementPosition
         throw new QuestionException(
             $"No element has the code \"{code}\"."
                 + (
-                    nearest is null
-                        ? " The breakdown lists all codes."
-                        : $" Did you mean {nearest}?"
+                    nearest is not null ? $" Did you mean {nearest}?"
+                    : elements.Count == 0 ? " Nothing is broken down yet."
+                    : " The breakdown lists all codes."
                 )
         );
     }

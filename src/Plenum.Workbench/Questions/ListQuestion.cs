@@ -12,12 +12,12 @@ public sealed record ListQuestion(string? Under, bool Coded)
     public ListAnswer Ask(Project project)
     {
         var tree = project.Tree;
+        var top = Math.Max(0, ElementPosition.Of(project, Under));
         if (tree.Count == 0)
         {
             return new ListAnswer(project.Revision, []);
         }
 
-        var top = Math.Max(0, ElementPosition.Of(project, Under));
         return new ListAnswer(
             project.Revision,
             [

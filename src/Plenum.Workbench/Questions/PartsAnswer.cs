@@ -50,7 +50,10 @@ public sealed class PartsAnswer
     public int Under { get; }
 
     /// <summary>Its name; that of the project for the whole.</summary>
-    public string Name => project.Tree.Name(Under);
+    public string Name => IsEmpty ? project.Settings.Name : project.Tree.Name(Under);
+
+    /// <summary>Nothing is broken down yet.</summary>
+    public bool IsEmpty => project.Tree.Count == 0;
 
     public IReadOnlyList<PartsColumn> Columns { get; }
 

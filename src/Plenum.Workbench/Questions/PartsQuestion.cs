@@ -23,6 +23,11 @@ public sealed record PartsQuestion(
         var tree = project.Tree;
         var matrix = project.ActivityMatrix;
         var under = Math.Max(0, ElementPosition.Of(project, Under));
+        if (tree.Count == 0)
+        {
+            return new PartsAnswer(project, under, (0, 0), [], 0);
+        }
+
         var (first, end) = matrix.PartsIn(under, tree.SubtreeEnd[under]);
         List<int> typeless = WithoutTypeIn(tree, matrix, under);
         while (first == end && typeless.Count == 0 && tree.Parent[under] >= 0)

@@ -39,7 +39,7 @@ public static class StandardLibrary
     /// <summary>What can be used again of a project.</summary>
     /// <exception cref="QuestionException">The project has no parts.</exception>
     public static StandardContent Of(Project project, string name) =>
-        StandardContent.Of(Extract(project, null), name);
+        StandardContent.Of(Extract(project, null, name), name);
 
     /// <summary>Writes what can be used again of a project, or of an element and all below it, as a new project file.</summary>
     /// <param name="project">The project.</param>
@@ -58,7 +58,7 @@ public static class StandardLibrary
         TimeProvider clock
     )
     {
-        var standard = Extract(project, under);
+        var standard = Extract(project, under, null);
         using var file = ProjectFile.Create(path, new AuditEntry(person, "new", null, null), clock);
         var empty = file.Load();
         var tables = standard.Tables.Where(table => table.Count > 0).ToList();
@@ -72,12 +72,12 @@ public static class StandardLibrary
         return next;
     }
 
-    private static Project Extract(Project project, string? under)
+    private static Project Extract(Project project, string? under, string? name)
     {
         if (project.Tree.Count == 0)
         {
             throw new QuestionException(
-                "Nothing is broken down yet, so there is no standard in it."
+                $"Nothing is broken down {(name is null ? "" : $"in {name} ")}yet, so there is no standard in it."
             );
         }
 

@@ -8,6 +8,11 @@ public static class PartsSentence
 {
     public static string Of(PartsAnswer answer)
     {
+        if (answer.IsEmpty)
+        {
+            return "Nothing is broken down yet.";
+        }
+
         if (answer.Parts == 0)
         {
             return answer.WithoutType == 0

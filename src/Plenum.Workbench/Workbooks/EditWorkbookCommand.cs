@@ -1,8 +1,14 @@
 using Plenum.Core;
 using Plenum.Core.Breakdown;
+using Plenum.Core.Foundation;
 using Plenum.Workbench.Commands;
 
 namespace Plenum.Workbench.Workbooks;
+
+/// <summary>A row of a sheet.</summary>
+/// <param name="File">The file and the sheet.</param>
+/// <param name="Row">The row as a spreadsheet counts.</param>
+public sealed record SheetPlace(string File, int Row);
 
 /// <summary>A new row of the outline.</summary>
 /// <param name="Key">Its number in the command, below 0.</param>
@@ -15,7 +21,7 @@ public sealed record WorkbookRow(
     string Name,
     string? Code,
     IReadOnlyList<KeyValuePair<string, string>> Cells,
-    string Where
+    SheetPlace Where
 );
 
 /// <summary>The children of an element in the order of the outline.</summary>
@@ -31,7 +37,7 @@ public sealed record WorkbookFamily(int Parent, IReadOnlyList<int> Children);
 public sealed record WorkbookReason(int Element, string Activity, string? Reason, string? Seen);
 
 /// <summary>A cell of the workbook that has changed, with where it stands, for messages.</summary>
-public sealed record WorkbookCell(CellText Cell, string Where);
+public sealed record WorkbookCell(CellText Cell, SheetPlace Where);
 
 /// <summary>Takes over all that was changed in a workbook: one step.</summary>
 /// <param name="File">Name of the file.</param>
@@ -57,7 +63,7 @@ public sealed record EditWorkbookCommand(
         var rows = Rows.ToDictionary(row => row.Key);
         foreach (var family in Families)
         {
-            Try("", () => Arrange(draft, family, rows, ids));
+            Try(null, () => Arrange(draft, family, rows, ids));
         }
 
         foreach (var row in Rows.Where(row => ids.ContainsKey(row.Key)))
@@ -81,7 +87,7 @@ public sealed record EditWorkbookCommand(
             var matrix = new MatrixCells(draft.Before);
             foreach (var reason in Reasons)
             {
-                Try("", () => Rule(draft, matrix, reason));
+                Try(null, () => Rule(draft, matrix, reason));
             }
         }
 
@@ -95,7 +101,7 @@ public sealed record EditWorkbookCommand(
             throw new EditConflictException(conflicts);
         }
 
-        void Try(string where, Action write)
+        void Try(SheetPlace? where, Action write)
         {
             try
             {
@@ -109,7 +115,7 @@ public sealed record EditWorkbookCommand(
             {
                 faults.AddRange(
                     wrong.Faults.Select(fault =>
-                        where.Length == 0 ? fault : fault with { Table = where }
+                        where is null ? fault : fault with { Table = where.File, Line = where.Row }
                     )
                 );
             }
@@ -157,7 +163,7 @@ public sealed record EditWorkbookCommand(
             var child = order[place];
             if (child < 0)
             {
-                ids[child] = breakdown.Add(parent, place, rows[child].Name, rows[child].Code);
+                ids[child] = Add(draft, parent, place, rows[child]);
             }
             else if (
                 breakdown.Parent(child) != parent
@@ -170,6 +176,45 @@ public sealed record EditWorkbookCommand(
 
         List<int> Following(int child) =>
             followers.TryGetValue(child, out var after) ? after : followers[child] = [];
+    }
+
+    /// <summary>A name that a sister has is refused: a workbook that is read twice would add its new rows twice.</summary>
+    private static int Add(EditDraft draft, int parent, int place, WorkbookRow row)
+    {
+        var breakdown = draft.Breakdown;
+        if (breakdown.Children(parent).Any(id => draft.Text(ElementTable.Name, id) == row.Name))
+        {
+            throw new EditException([
+                new EditFault(
+                    row.Where.File,
+                    null,
+                    ElementTable.Name.Name,
+                    InputErrors.Shorten(row.Name),
+                    "a name that no sister has",
+                    $"{breakdown.Say(parent)} has a part \"{InputErrors.Shorten(row.Name)}\" already: name what makes them different. If this workbook was read before, write it anew"
+                )
+                {
+                    Line = row.Where.Row,
+                },
+            ]);
+        }
+
+        try
+        {
+            return breakdown.Add(parent, place, row.Name, row.Code);
+        }
+        catch (EditException wrong)
+        {
+            throw new EditException([
+                .. wrong.Faults.Select(fault =>
+                    fault with
+                    {
+                        Table = row.Where.File,
+                        Line = row.Where.Row,
+                    }
+                ),
+            ]);
+        }
     }
 
     private static bool TryId(int key, Dictionary<int, int> ids, out int id)

@@ -19,8 +19,8 @@ internal sealed class SheetDifference(Project project, InputErrors errors)
 
     public List<WorkbookCell> Cells { get; } = [];
 
-    public static string Where(ReadBookSheet sheet, ReadBookRow row) =>
-        string.Create(CultureInfo.InvariantCulture, $"{sheet.File}, row {row.Row}");
+    public static SheetPlace Where(ReadBookSheet sheet, ReadBookRow row) =>
+        new(sheet.File, row.Row);
 
     /// <summary>Compares a cell of an element; a column that is not on the sheet changes nothing.</summary>
     public void Compare(ReadBookSheet sheet, ReadBookRow row, int position, ColumnDefinition column)

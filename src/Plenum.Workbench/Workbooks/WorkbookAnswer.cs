@@ -1,4 +1,6 @@
+using Plenum.Core.Breakdown;
 using Plenum.Core.Foundation;
+using Plenum.Workbench.Commands;
 
 namespace Plenum.Workbench.Workbooks;
 
@@ -28,4 +30,29 @@ public sealed record WorkbookAnswer(
     IReadOnlyList<string> Missing,
     InputErrors Errors,
     EditWorkbookCommand? Command
-);
+)
+{
+    /// <summary>
+    /// Says of what a rule finds wrong with an element in which row of the workbook the element was changed.
+    /// </summary>
+    /// <param name="fault">What is wrong.</param>
+    /// <param name="file">Name of the workbook.</param>
+    public EditFault Placed(EditFault fault, string file)
+    {
+        if (fault.Line is not null || fault.Table != ElementTable.Definition.Name)
+        {
+            return fault.Table.Length == 0 ? fault with { Table = file } : fault;
+        }
+
+        var changes = Changes.Where(change => change.Code == fault.Row).ToList();
+        var change =
+            changes.Find(change => change.What == fault.Column) ?? changes.FirstOrDefault();
+        return change is null
+            ? fault
+            : fault with
+            {
+                Table = $"{file}, sheet {change.Sheet}",
+                Line = change.Row,
+            };
+    }
+}

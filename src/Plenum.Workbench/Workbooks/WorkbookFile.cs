@@ -14,10 +14,19 @@ public static class WorkbookFile
     /// <param name="under">Code of the element whose subtree is written; null for the whole.</param>
     /// <param name="path">The file; one that is there is replaced.</param>
     /// <returns>How many elements were written.</returns>
-    /// <exception cref="QuestionException">Nothing is broken down, or there is no such element.</exception>
+    /// <exception cref="QuestionException">
+    /// Nothing is broken down, there is no such element, or the file's name is not that of a workbook.
+    /// </exception>
     /// <exception cref="IOException">It cannot be written, or does not fit in a workbook.</exception>
     public static int Write(Project project, string? under, string path)
     {
+        if (!WorkbookLayout.IsWorkbook(path))
+        {
+            throw new QuestionException(
+                $"\"{Path.GetFileName(path)}\" is no name for a workbook; a name that ends in {WorkbookLayout.Extension} is expected."
+            );
+        }
+
         var tree = project.Tree;
         if (tree.Count == 0)
         {

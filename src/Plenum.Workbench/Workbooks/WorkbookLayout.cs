@@ -8,6 +8,7 @@ namespace Plenum.Workbench.Workbooks;
 /// <summary>The sheets of the workbook in which a breakdown is edited, and their headings.</summary>
 internal static class WorkbookLayout
 {
+    public const string Extension = ".xlsx";
     public const string Outline = "outline";
     public const string Dictionary = "dictionary";
     public const string Matrix = "matrix";
@@ -21,6 +22,9 @@ internal static class WorkbookLayout
 
     /// <summary>What a cell of the matrix holds where the part's work set does not have the activity.</summary>
     public const string OutOfSet = "–";
+
+    public static bool IsWorkbook(string path) =>
+        Path.GetExtension(path).Equals(Extension, StringComparison.OrdinalIgnoreCase);
 
     public static readonly IReadOnlyList<string> Sheets = [Outline, Dictionary, Matrix];
 

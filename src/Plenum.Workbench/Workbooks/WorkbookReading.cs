@@ -28,6 +28,16 @@ public sealed class WorkbookReading
     private WorkbookAnswer Read(string path)
     {
         var file = Path.GetFileName(path);
+        if (!WorkbookLayout.IsWorkbook(path))
+        {
+            difference.Errors.Add(
+                file,
+                $"a file whose name ends in {WorkbookLayout.Extension}",
+                $"this is no workbook: name the {WorkbookLayout.Extension} file that was written and edited"
+            );
+            return new WorkbookAnswer([], [], difference.Errors, null);
+        }
+
         var sheets = BookReader.Read(path, difference.Errors);
         var outline = Sheet(sheets, WorkbookLayout.Outline);
         CheckSheets(sheets);
@@ -127,7 +137,7 @@ public sealed class WorkbookReading
                     $"no sheet of this workbook is called \"{sheet.Name}\"; "
                         + (
                             nearest is null
-                                ? $"known are {string.Join(", ", WorkbookLayout.Sheets)}"
+                                ? $"known are {string.Join(", ", WorkbookLayout.Sheets)}."
                                 : $"did you mean {nearest}?"
                         )
                         + " A sheet of your own begins with \"_\""

@@ -64,7 +64,7 @@ public sealed class EditCommandTests
     )]
     [InlineData(
         "{\"command\":\"add_element\",\"parent\":\"P\",\"after\":0,\"name\":true}",
-        "add_element, name: true found, text expected."
+        "add_element, name: true found, text expected"
     )]
     [InlineData(
         "{\"command\":\"add_element\",\"parent\":\"P\",\"after\":0,\"name\":\"x\",\"colour\":\"red\"}",
@@ -76,7 +76,7 @@ public sealed class EditCommandTests
     )]
     [InlineData(
         "{\"command\":\"step_element\",\"id\":\"P\",\"to\":\"sideways\"}",
-        "step_element, to: \"sideways\" found, one of up, down, level_down, level_up expected."
+        "step_element, to: \"sideways\" found, one of up, down, level_down, level_up expected"
     )]
     [InlineData(
         "{\"command\":\"step_element\",\"id\":\"P\",\"to\":\"up\"}",
@@ -84,11 +84,11 @@ public sealed class EditCommandTests
     )]
     [InlineData(
         "{\"command\":\"set_cell\",\"cell\":{\"table\":\"elemnts\",\"id\":1,\"column\":\"name\",\"text\":\"x\"}}",
-        "There is no table elemnts."
+        "There is no table elemnts; did you mean elements?"
     )]
     [InlineData(
         "{\"command\":\"set_cell\",\"cell\":{\"table\":\"elements\",\"id\":\"P\",\"column\":\"nme\",\"text\":\"x\"}}",
-        "elements has no column nme."
+        "elements has no column nme; did you mean name?"
     )]
     [InlineData(
         "{\"command\":\"set_cell\",\"cell\":{\"table\":\"elements\",\"id\":77,\"column\":\"name\",\"text\":\"x\"}}",

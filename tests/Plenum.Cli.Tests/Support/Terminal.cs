@@ -30,9 +30,17 @@ internal sealed class Terminal : IDisposable
     public string this[string name] => Path.Combine(Folder, name);
 
     /// <summary>Runs a command and tells it.</summary>
-    public Reply Tell(params string[] args)
+    public Reply Tell(params string[] args) => TellWith("", args);
+
+    /// <summary>The same with something on its standard input, which is told too, each line behind a mark.</summary>
+    public Reply TellWith(string input, params string[] args)
     {
-        var reply = Run(args);
+        var reply = Run(null, input, args);
+        foreach (var line in input.Split('\n', StringSplitOptions.RemoveEmptyEntries))
+        {
+            story.Append("< ").Append(line.TrimEnd('\r')).Append('\n');
+        }
+
         story.Append("$ plenum");
         foreach (var arg in args)
         {

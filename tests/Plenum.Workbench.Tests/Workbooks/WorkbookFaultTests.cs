@@ -126,8 +126,11 @@ public class WorkbookFaultTests
         Assert.NotNull(command);
         var wrong = Assert.Throws<EditException>(() => EditTrial.Of(DemoFiles.Project, command));
         Assert.Equal(
-            ["plant.xlsx, sheet outline, row 3 person", "allotted"],
-            [$"{wrong.Faults[0].Table} {wrong.Faults[0].Column}", wrong.Faults[1].Column!]
+            [
+                ("plant.xlsx, sheet outline", 3, "person"),
+                ("plant.xlsx, sheet outline", book.Outline.IndexOf("03.4.02") + 2, "allotted"),
+            ],
+            wrong.Faults.Select(fault => (fault.Table, fault.Line, fault.Column))
         );
     }
 

@@ -33,6 +33,11 @@ internal sealed class ListIntake
     /// <exception cref="EditException">Some rows do not fit; all of them are told.</exception>
     public static IReadOnlyList<int> Put(EditDraft draft, ReadList list, int parent, int after)
     {
+        if (parent != 0)
+        {
+            Elements.Need(draft, parent);
+        }
+
         var intake = new ListIntake(draft, list, parent);
         if (parent == 0)
         {
@@ -40,7 +45,6 @@ internal sealed class ListIntake
         }
         else
         {
-            Elements.Need(draft, parent);
             intake.CheckSisters(parent);
         }
 
@@ -149,7 +153,7 @@ internal sealed class ListIntake
             }
             catch (EditException wrong)
             {
-                faults.AddRange(wrong.Faults.Select(fault => fault with { Row = Line(row) }));
+                faults.AddRange(wrong.Faults.Select(fault => Placed(row, fault)));
             }
         }
     }
@@ -159,6 +163,15 @@ internal sealed class ListIntake
     private static string Line(ListRow row) =>
         string.Create(CultureInfo.InvariantCulture, $"line {row.Line}");
 
+    private static EditFault Placed(ListRow row, EditFault fault) =>
+        fault with
+        {
+            Table = "list",
+            Row = Line(row),
+            Line = row.Line,
+            Message = $"{Line(row)}: {fault.Message}",
+        };
+
     private void Fault(
         ListRow row,
         ColumnDefinition column,
@@ -167,13 +180,16 @@ internal sealed class ListIntake
         string message
     ) =>
         faults.Add(
-            new EditFault(
-                ElementTable.Definition.Name,
-                Line(row),
-                column.Name,
-                value is null ? null : InputErrors.Shorten(value),
-                expected,
-                $"{Line(row)}: {message}"
+            Placed(
+                row,
+                new EditFault(
+                    "",
+                    null,
+                    column.Name,
+                    value is null ? null : InputErrors.Shorten(value),
+                    expected,
+                    message
+                )
             )
         );
 

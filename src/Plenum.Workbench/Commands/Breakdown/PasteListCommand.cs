@@ -46,6 +46,9 @@ public sealed record PasteListCommand(int Parent, int After, string List) : Edit
             error.Value,
             error.Expected,
             $"{line}: {error.Message}"
-        );
+        )
+        {
+            Line = error.Row,
+        };
     }
 }

@@ -14,10 +14,12 @@ internal sealed class StandardChoice
     /// <param name="elements">The elements, a parent before its children.</param>
     /// <param name="leave">What is left out.</param>
     /// <param name="faults">Receives what is wrong with it.</param>
+    /// <param name="standard">What the standard breakdown is called.</param>
     public StandardChoice(
         StandardTable elements,
         IReadOnlyList<LeaveOut> leave,
-        List<EditFault> faults
+        List<EditFault> faults,
+        string standard
     )
     {
         Dictionary<string, int> rowOf = new(StringComparer.Ordinal);
@@ -84,7 +86,14 @@ internal sealed class StandardChoice
 
         void Fault(string code, string expected, string message) =>
             faults.Add(
-                new EditFault("elements", code, ElementTable.Code.Name, code, expected, message)
+                new EditFault(
+                    standard,
+                    code.Length == 0 ? null : code,
+                    ElementTable.Code.Name,
+                    code,
+                    expected,
+                    message
+                )
             );
     }
 

@@ -42,7 +42,7 @@ internal sealed class StandardIntake
         this.under = under;
         this.standard = standard;
         elements = standard.Table(ElementTable.Definition);
-        choice = new StandardChoice(elements, leave, faults);
+        choice = new StandardChoice(elements, leave, faults, standard.Name);
         codes = new CodeCounter(draft);
     }
 

@@ -33,6 +33,7 @@ public sealed record WriteEstimateCommand(
     {
         Elements.Need(draft, Package);
         NeedPackage(draft);
+        _ = NameOf(FirstColumn);
         List<EditFault> faults = [];
         for (var row = 0; row < Rows.Count; row++)
         {
@@ -156,7 +157,13 @@ public sealed record WriteEstimateCommand(
         }
     }
 
-    private static string NameOf(int column) => EstimateLine.Columns[column].Name;
+    private static string NameOf(int column) =>
+        column >= 0 && column < EstimateLine.Columns.Count
+            ? EstimateLine.Columns[column].Name
+            : throw new EditException(
+                $"An estimate line has no column {column}; it has {EstimateLine.Columns.Count}.",
+                $"0 to {EstimateLine.Columns.Count - 1}"
+            );
 }
 
 /// <summary>Takes estimate lines out.</summary>

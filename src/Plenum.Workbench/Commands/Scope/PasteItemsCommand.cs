@@ -1,3 +1,4 @@
+using System.Globalization;
 using Plenum.Core;
 using Plenum.Core.Scope;
 using Plenum.Core.Scope.Pasting;
@@ -18,6 +19,7 @@ public sealed record PasteItemsCommand(IReadOnlyList<PastedItem> Items) : EditCo
     {
         var statement = new DraftStatement(draft);
         statement.NeedOpen();
+        CheckNumbers();
         foreach (var item in Items)
         {
             if (draft.IdOf(ScopeTable.Definition, item.Item) is var there and > 0)
@@ -36,6 +38,39 @@ public sealed record PasteItemsCommand(IReadOnlyList<PastedItem> Items) : EditCo
             }
 
             statement.Add(parent, item.Item, item.Kind, item.Text, item.Item);
+        }
+    }
+
+    private void CheckNumbers()
+    {
+        Dictionary<string, int> lineOf = new(StringComparer.Ordinal);
+        List<EditFault> faults = [];
+        foreach (var item in Items)
+        {
+            if (!lineOf.TryAdd(item.Item, item.Line))
+            {
+                faults.Add(
+                    new EditFault(
+                        ScopeTable.Definition.Name,
+                        item.Item,
+                        ScopeTable.Item.Name,
+                        item.Item,
+                        "each number once",
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"{item.Item} stands in line {lineOf[item.Item]} already: give the item of line {item.Line} another number"
+                        )
+                    )
+                    {
+                        Line = item.Line,
+                    }
+                );
+            }
+        }
+
+        if (faults.Count > 0)
+        {
+            throw new EditException(faults);
         }
     }
 

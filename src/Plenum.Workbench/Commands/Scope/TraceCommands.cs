@@ -87,6 +87,7 @@ public sealed record DropPhraseCommand(int Item, string Phrase) : EditCommand
     protected internal override void Apply(EditDraft draft)
     {
         var statement = new DraftStatement(draft);
+        statement.NeedItem(Item);
         foreach (var row in statement.RowsOf(ScopePhraseTable.Item, Item))
         {
             if (Phrases.Same(draft.Text(ScopePhraseTable.Phrase, row), Phrase))
