@@ -111,9 +111,12 @@ export function steerFindings(list) {
 
 /**
  * Scrolls a row into view, in a box with rows of one height of which only some are drawn.
- * @param {HTMLElement} box @param {number} number
+ * @param {HTMLElement | null} box @param {number} number
  */
 export async function showLine(box, number) {
+    if (box === null) {
+        return; // the reader has gone on already
+    }
     for (let wait = 0; wait < 40; wait++) {
         const drawn = /** @type {HTMLElement | null} */ (box.querySelector('[data-row]'));
         const rows = Number(/** @type {HTMLElement | null} */ (box.querySelector('[data-rows]'))?.dataset.rows ?? 0);
@@ -136,9 +139,12 @@ export async function showLine(box, number) {
 
 /**
  * Scrolls a row into view and gives it the focus, once the row that stands there is that of the element.
- * @param {HTMLElement} box @param {number} number @param {number} id
+ * @param {HTMLElement | null} box @param {number} number @param {number} id
  */
 export async function focusLine(box, number, id) {
+    if (box === null) {
+        return; // the reader has gone on already
+    }
     await showLine(box, number);
     for (let wait = 0; wait < 40; wait++) {
         const link = box.querySelector(`[data-id="${id}"] [data-rowlink]`);
