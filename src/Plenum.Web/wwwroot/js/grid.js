@@ -310,7 +310,8 @@ export function steerGrid(element, box, page, options) {
         close(then !== 'stay');
         if (isNew) {
             written = written.then(async () => {
-                if (!(await page.invokeMethodAsync('Written', row, col, text))) {
+                // without an answer it is not taken, and neither is it lost
+                if (!(await page.invokeMethodAsync('Written', row, col, text).catch(() => false))) {
                     refused.push({ row, col, text });
                     await recall();
                 }
